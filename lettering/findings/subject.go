@@ -1,0 +1,183 @@
+package findings
+
+import (
+	"math"
+	"slices"
+
+	"yokeline/lettering/length"
+	"yokeline/lettering/rulebook"
+)
+
+// Subject is an order as it was sized.
+type Subject struct {
+	Units   length.Unit // of the job
+	Asked   []string    // places that the order puts something on
+	Players []Wearer    // in the order of the roster
+	Notes   []Note      // what reading the order noticed
+}
+
+// Wearer is one player with everything that goes on the garments.
+type Wearer struct {
+	Player string // how messages call the player
+	Name   string // on the back; "" for none
+	Number string // as text: 0, 00, 7 and 07 all differ; "" for none
+	Role   string // goalkeeper, libero, captain, or ""
+	Pieces []Measured
+}
+
+// Kinds of piece.
+const (
+	KindNumber = "number"
+	KindName   = "name" // a player's name
+	KindText   = "text" // the team's name and the like; no rule for names is held against it
+)
+
+// Measured is one piece as it came out. Lengths are in mm. A length that was
+// not measured is NaN, never zero: start from NewMeasured.
+type Measured struct {
+	Place string // back number
+	Kind  string
+	Text  string // as it is cut
+
+	Height       float64 // of a number: its shortest digit; of a name: the letter height; without outlines
+	TallestDigit float64 // of a number, without outlines
+	Asked        float64 // height asked for
+	Width        float64 // with outlines
+	Limit        float64 // the width there is; NaN without one
+	OverBy       float64 // how much wider than the limit; 0 when it fits
+	Verdict      string  // full, eased, reduced, over
+
+	StrokeThin, StrokeMain float64 // of a number's bare ink
+	NarrowestDigit         float64 // width of the narrowest digit's bare ink
+	DigitGap               float64 // ink gap between digits; NaN for one digit
+
+	Borders      []Border // from the inside outwards; empty for none
+	BodyColour   string   // "#14284b"; "" when it is not known
+	GarmentHex   string   // colour of the garment under the piece
+	BelowCollar  float64  // of the top edge under the neck seam
+	CentreOffset float64  // sideways from the middle of its place
+
+	NumberGap float64 // of a name: smallest distance of its ink to the number's on the same side; +Inf where there is no number
+	Side      string  // of a name: above or below the number; "" where there is no number
+	Tilt      float64 // of a name: difference in level of its first and last letter
+	Shape     string  // of a name: straight, radial arch ...
+}
+
+// Border is one outline around a piece.
+type Border struct {
+	Width  float64 // mm
+	Colour string  // "#ffffff"
+}
+
+// NewMeasured returns a piece of which nothing has been measured yet.
+func NewMeasured(place, kind, text string) Measured {
+	none := math.NaN()
+	return Measured{
+		Place: place, Kind: kind, Text: text,
+		Height: none, TallestDigit: none, Asked: none, Width: none, Limit: none,
+		StrokeThin: none, StrokeMain: none, NarrowestDigit: none, DigitGap: none,
+		BelowCollar: none, CentreOffset: none, NumberGap: none, Tilt: none,
+	}
+}
+
+// border returns how far the outlines reach beyond the bare ink.
+func (m Measured) border() float64 {
+	sum := 0.0
+	for _, b := range m.Borders {
+		sum += b.Width
+	}
+	return sum
+}
+
+// widest returns the widest single outline, 0 for none.
+func (m Measured) widest() float64 {
+	out := 0.0
+	for _, b := range m.Borders {
+		out = math.Max(out, b.Width)
+	}
+	return out
+}
+
+// colours returns how many different colours the piece has.
+func (m Measured) colours() int {
+	all := []string{m.BodyColour}
+	for _, b := range m.Borders {
+		all = append(all, b.Colour)
+	}
+	slices.Sort(all)
+	return len(slices.Compact(all))
+}
+
+// Note is something that reading the order noticed, in neutral form.
+type Note struct {
+	Severity              Severity
+	Player, What, Message string
+	Remedy                string
+}
+
+// piece returns the wearer's piece at a place.
+func (w Wearer) piece(place string) (Measured, bool) {
+	for _, m := range w.Pieces {
+		if m.Place == place {
+			return m, true
+		}
+	}
+	return Measured{}, false
+}
+
+// places returns the places of numbers that the book speaks of or the order
+// uses, in the order of the books.
+func places(r *rulebook.Rules, s Subject) []string {
+	var out []string
+	for _, place := range rulebook.Places() {
+		used := slices.ContainsFunc(s.Players, func(w Wearer) bool {
+			m, ok := w.piece(place)
+			return ok && m.Kind == KindNumber
+		})
+		if used || r.Position(place) != nil {
+			out = append(out, place)
+		}
+	}
+	return out
+}
+
+// notes passes on what the order noticed, and reports it as it is.
+func (c *checker) notes() {
+	for _, n := range c.subject.Notes {
+		c.keep(Result{
+			Finding: Finding{Severity: n.Severity, Player: n.Player, What: n.What, Measured: n.Message},
+			mend:    n.Remedy,
+		})
+	}
+}
+
+// fits reports pieces that do not fit or came out smaller than asked. No rule
+// book is needed for that.
+func (c *checker) fits() {
+	unit := c.subject.Units
+	for _, w := range c.subject.Players {
+		for _, m := range w.Pieces {
+			what := m.Kind
+			switch {
+			case m.OverBy > 0 || m.Verdict == "over":
+				by := length.Plain(m.OverBy, unit, length.Up)
+				c.keep(Result{
+					Finding: Finding{
+						Severity: Violation, Player: w.Player, Place: m.Place, What: what + " width", By: by,
+						Measured: breaking(m.Width, m.Limit, unit, length.Up), Required: "at most " + length.Plain(m.Limit, unit, length.Down),
+					},
+					mend: "choose a way out for " + who + ": " + m.Text + " is wider than the room by " + by,
+				})
+			case m.Verdict == "reduced":
+				got := breaking(m.Height, m.Asked, unit, length.Down)
+				c.keep(Result{
+					Finding: Finding{
+						Severity: Advice, Player: w.Player, Place: m.Place, What: what + " height", By: length.Plain(m.Asked-m.Height, unit, length.Up),
+						Measured: got, Required: length.Plain(m.Asked, unit, length.Nearest) + " as asked",
+					},
+					mend: "look at the " + m.Place + " of " + who + ": it fits only at " + got,
+				})
+			}
+		}
+	}
+}

@@ -1,0 +1,199 @@
+// Package sizes turns an order into pieces with every length decided: which
+// garment each player wears, how tall and how wide each name and number comes
+// out on it, and where it sits. A size knows nothing of paper; the drawing that
+// follows decides no size.
+package sizes
+
+import (
+	"context"
+	"sync"
+
+	"yokeline/lettering/fit"
+	"yokeline/lettering/garment"
+	"yokeline/lettering/geom"
+	"yokeline/lettering/numeral"
+	"yokeline/lettering/order"
+	"yokeline/lettering/outline"
+	"yokeline/lettering/rulebook"
+	"yokeline/lettering/source"
+	"yokeline/lettering/typeface"
+)
+
+// Options are what sizing needs from outside.
+type Options struct {
+	// Face opens a face by the name a job uses: an embedded id or a font file
+	// of the shop's own.
+	Face func(name string) (*typeface.Face, error)
+	// Rules of the league, nil when the job names no rule book. They raise
+	// number heights that the job leaves to the garment's size.
+	Rules *rulebook.Rules
+	// Workers is how many players are sized at once; 1 or less means one.
+	Workers int
+	// Progress, when not nil, is told how many players are done. It is called
+	// from one goroutine at a time.
+	Progress func(done, all int)
+}
+
+// Sized is an order with every length decided.
+type Sized struct {
+	Order   *order.Order
+	Rules   *rulebook.Rules
+	Players []Player // in the order of the roster
+
+	digests map[string]string // SHA-256 of each face's file, by the name the job uses
+}
+
+// Player is one player with the garment and the pieces that go on it.
+type Player struct {
+	order.Player
+	Garment *garment.Garment // nil when the size is not known
+	Pieces  []Piece          // in the order of the job's pieces; pieces without text are left out
+
+	faults source.Faults
+}
+
+// Piece returns the piece at a place.
+func (p Player) Piece(place garment.Place) (Piece, bool) {
+	for _, piece := range p.Pieces {
+		if piece.Asked.Place == place {
+			return piece, true
+		}
+	}
+	return Piece{}, false
+}
+
+// Piece is one thing that is cut or printed, sized and placed.
+type Piece struct {
+	Asked  order.Piece
+	Name   *fit.Name       // for names and team names
+	Number *numeral.Number // for numbers
+	Side   garment.Side
+	// At is where the piece's own origin (the middle of its ink on the
+	// baseline) lies on the garment: mm, y down from the high point of
+	// shoulder.
+	At geom.Point
+	// Turn is how far the piece is turned clockwise on the page, radians; only
+	// pieces on sleeves are.
+	Turn float64
+	// Top is the top edge that the placement names (cap line or digit top) and
+	// BelowCollar its distance under the neck seam, mm.
+	Top, BelowCollar float64
+	// Room is the width that the piece may take on this garment and why.
+	Room garment.Room
+}
+
+// Text returns what the piece says, as it will be cut.
+func (p Piece) Text() string {
+	if p.Name != nil {
+		return p.Name.Text
+	}
+	return p.Number.Text
+}
+
+// Ink returns the curves of the letters, mm, y up, baseline at 0.
+func (p Piece) Ink() geom.Path {
+	if p.Name != nil {
+		return p.Name.Ink
+	}
+	return p.Number.Ink
+}
+
+// Height returns the letter height or the number height in mm.
+func (p Piece) Height() float64 {
+	if p.Name != nil {
+		return p.Name.LetterHeight
+	}
+	return p.Number.Height
+}
+
+// InkWidth returns the width with outlines in mm.
+func (p Piece) InkWidth() float64 {
+	if p.Name != nil {
+		return p.Name.InkWidth
+	}
+	return p.Number.InkWidth
+}
+
+// Reach returns how far the outlines stand out from the letters, mm.
+func (p Piece) Reach() float64 { return outline.Reach(layers(p.Asked)) }
+
+// Outlines returns the outline layers as shapes, from the inside outwards, in
+// the coordinates of Ink. They cost far more than the fit and no size depends
+// on them, so they are made only when something draws them.
+func (p Piece) Outlines() ([]geom.Region, error) {
+	ink, err := outline.Union(p.Ink().Flatten(outline.Tolerance))
+	if err != nil {
+		return nil, err
+	}
+	return outline.Layers(ink, layers(p.Asked))
+}
+
+// Resolve sizes every player of the order. The error is source.Faults for
+// what the shop or the coach must mend (a character that the face lacks, an
+// arch too tight for its name), naming the player and the row, all at once; or
+// the context's error.
+func Resolve(ctx context.Context, o *order.Order, options Options) (*Sized, error) {
+	plan, faults := newPlan(o, options)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	sized := &Sized{Order: o, Rules: options.Rules, Players: make([]Player, len(o.Players)), digests: plan.digests()}
+	if err := plan.each(ctx, len(o.Players), func(w *worker, i int) {
+		sized.Players[i] = w.player(o.Players[i])
+	}, options.Progress); err != nil {
+		return nil, err
+	}
+	if err := plan.matchHeights(ctx, sized, options); err != nil {
+		return nil, err
+	}
+	if faults := plan.collect(sized); len(faults) > 0 {
+		return nil, faults
+	}
+	return sized, nil
+}
+
+// each runs work for 0..n-1 on the workers of the plan. Results go to their
+// own index, so the outcome does not depend on which worker was first.
+func (p *plan) each(ctx context.Context, n int, work func(w *worker, i int), progress func(done, all int)) error {
+	next := make(chan int)
+	var group sync.WaitGroup
+	var reported sync.Mutex
+	done := 0
+	for range max(1, min(p.workers, n)) {
+		group.Go(func() {
+			w := p.newWorker()
+			for i := range next {
+				work(w, i)
+				if progress != nil {
+					reported.Lock()
+					done++
+					progress(done, n)
+					reported.Unlock()
+				}
+			}
+		})
+	}
+	err := feed(ctx, next, n)
+	group.Wait()
+	return err
+}
+
+func feed(ctx context.Context, next chan<- int, n int) error {
+	defer close(next)
+	for i := range n {
+		select {
+		case next <- i:
+		case <-ctx.Done():
+			return ctx.Err()
+		}
+	}
+	return nil
+}
+
+func layers(p order.Piece) []outline.Layer {
+	out := make([]outline.Layer, len(p.Outlines))
+	for i, o := range p.Outlines {
+		out[i] = outline.Layer{Width: o.Width.MM(), Join: o.Join}
+	}
+	return out
+}
