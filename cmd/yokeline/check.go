@@ -1,0 +1,134 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"yokeline/lettering/findings"
+	"yokeline/lettering/rulebook"
+)
+
+func checkCommand(s streams) *cobra.Command {
+	var choice jobChoice
+	c := &cobra.Command{
+		Use:   "check JOB",
+		Short: "Hold the roster and every piece against the rule book",
+		Long: `check measures the pieces as they will be made and says which rule of which
+edition is broken, by how much, and what would mend it. It exits with 1 when a
+rule is broken or something does not fit; advice alone is 0.`,
+		Example: `  yokeline check spring-league
+  yokeline check spring-league --rules nfhs-softball --season 2027
+  yokeline check --demo --format json`,
+		Args: usageArgs(cobra.MaximumNArgs(1)),
+	}
+	output := formatFlag(c)
+	c.Flags().BoolVar(&choice.demo, "demo", false, "check the built-in order")
+	c.Flags().StringVar(&choice.rules, "rules", "", "rule book id or file, instead of the job's own")
+	c.Flags().StringVar(&choice.season, "season", "", "season, such as 2027 or 2026-27")
+	_ = c.RegisterFlagCompletionFunc("rules", cobra.FixedCompletions(rulebook.IDs(), cobra.ShellCompDirectiveNoFileComp))
+	c.RunE = func(c *cobra.Command, args []string) error {
+		if (len(args) == 1) == choice.demo {
+			return usagef("give a job, or --demo; see yokeline check --help")
+		}
+		if len(args) == 1 {
+			choice.path = args[0]
+		}
+		return checkJob(c, s, choice, *output)
+	}
+	return c
+}
+
+func checkJob(c *cobra.Command, s streams, choice jobChoice, output format) error {
+	j, err := readJob(choice)
+	if err != nil {
+		return err
+	}
+	sized, err := j.size(c.Context(), s)
+	if err != nil {
+		return err
+	}
+	results := findings.Check(j.rules, findings.Of(sized))
+	if output == formatJSON {
+		err = s.printJSON(checked(j.rules, results))
+	} else {
+		printRulesHead(s.out, j.rules)
+		printFindings(s.out, results)
+	}
+	if err != nil {
+		return err
+	}
+	return overIsAFinding(findings.Worst(results) == findings.Violation)
+}
+
+// checkedJSON is what check prints as JSON.
+type checkedJSON struct {
+	Rules struct {
+		ID      string `json:"id"`
+		Edition string `json:"edition"`
+		Season  string `json:"season"`
+	} `json:"rules"`
+	Findings []findings.Finding `json:"findings"`
+}
+
+func checked(r *rulebook.Rules, results []findings.Result) checkedJSON {
+	out := checkedJSON{Findings: append([]findings.Finding{}, findings.Findings(results)...)}
+	if r != nil {
+		out.Rules.ID, out.Rules.Edition, out.Rules.Season = r.ID, r.Edition, r.Season
+	}
+	return out
+}
+
+func printRulesHead(w io.Writer, r *rulebook.Rules) {
+	if r == nil {
+		fmt.Fprintln(w, "No rule book is named, so nothing was checked against one.")
+		return
+	}
+	fmt.Fprintf(w, "Checked against %s, %s, season %s (%s)\n", r.Body, r.Sport, r.Season, r.ID)
+}
+
+// printFindings prints one finding a line, with the remedy under it, and a
+// count of what is in order.
+func printFindings(w io.Writer, results []findings.Result) {
+	inOrder := 0
+	for _, r := range results {
+		if r.Severity == findings.InOrder {
+			inOrder++
+			continue
+		}
+		fmt.Fprintln(w, findingLine(r.Finding))
+		if r.Remedy != "" {
+			fmt.Fprintf(w, "           %s\n", r.Remedy)
+		}
+	}
+	if inOrder > 0 {
+		fmt.Fprintf(w, "%d checks are in order\n", inOrder)
+	}
+}
+
+func findingLine(f findings.Finding) string {
+	who := strings.Trim(strings.Join([]string{f.Player, f.Place}, ", "), ", ")
+	line := fmt.Sprintf("%-9s  %s", f.Severity, f.What)
+	if who != "" {
+		line = fmt.Sprintf("%-9s  %s: %s", f.Severity, who, f.What)
+	}
+	if f.Measured != "" {
+		line += " " + f.Measured
+	}
+	if f.Required != "" {
+		line += ", required " + f.Required
+	}
+	if f.By != "" {
+		line += " (" + f.By + ")"
+	}
+	if f.Rule != "" || f.Source != "" {
+		line += "  [" + strings.Trim(strings.Join([]string{f.Rule, f.Source}, ", "), ", ")
+		if f.How == "memory" {
+			line += ", from memory: check your book"
+		}
+		line += "]"
+	}
+	return line
+}

@@ -1,0 +1,165 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"yokeline/fonts"
+	"yokeline/lettering/typeface"
+)
+
+// openFace opens a face by what a job or a flag calls it: the id of an
+// embedded face, or the path of a font file of the shop's own.
+func openFace(name string) (*typeface.Face, error) {
+	if !isFontFile(name) {
+		return typeface.Embedded(name)
+	}
+	data, err := os.ReadFile(name)
+	if err != nil {
+		return nil, fmt.Errorf("face %s: %w", name, err)
+	}
+	return typeface.Open(name, data)
+}
+
+// openFaceIn opens a face with font files looked up from the job's folder.
+func openFaceIn(folder string) func(string) (*typeface.Face, error) {
+	return func(name string) (*typeface.Face, error) {
+		if isFontFile(name) && !filepath.IsAbs(name) {
+			name = filepath.Join(folder, name)
+		}
+		return openFace(name)
+	}
+}
+
+func isFontFile(name string) bool {
+	switch strings.ToLower(filepath.Ext(name)) {
+	case ".ttf", ".otf":
+		return true
+	}
+	return false
+}
+
+// faceName is what people call a face: the catalogue's name, or the file's.
+func faceName(name string) string {
+	if entry, ok := fonts.Lookup(name); ok {
+		return entry.Name
+	}
+	return filepath.Base(name)
+}
+
+func facesCommand(s streams) *cobra.Command {
+	c := &cobra.Command{
+		Use:   "faces [FACE]",
+		Short: "List the built-in faces, or tell all about one",
+		Example: `  yokeline faces
+  yokeline faces saira
+  yokeline faces --format json`,
+		Args: usageArgs(cobra.MaximumNArgs(1)),
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return faceIDs(), cobra.ShellCompDirectiveNoFileComp
+		},
+	}
+	output := formatFlag(c)
+	c.RunE = func(_ *cobra.Command, args []string) error {
+		if len(args) == 1 {
+			return printFace(s, args[0], *output)
+		}
+		return printFaces(s, *output)
+	}
+	return c
+}
+
+func faceIDs() []string {
+	var ids []string
+	for _, entry := range fonts.Catalogue() {
+		ids = append(ids, entry.ID)
+	}
+	return ids
+}
+
+// faceRow is a face as the list prints it. Heights are shares of the em.
+type faceRow struct {
+	ID        string   `json:"id"`
+	Name      string   `json:"name"`
+	Style     string   `json:"style"`
+	Role      string   `json:"role"`
+	Numbers   bool     `json:"numbers"`
+	Script    bool     `json:"script"`
+	CapHeight number   `json:"cap_height_em"`
+	Axes      []string `json:"axes"`
+	Licence   string   `json:"licence"`
+	Reserved  string   `json:"reserved_name"`
+	Version   string   `json:"version"`
+	Source    string   `json:"source"`
+	SHA256    string   `json:"sha256"`
+}
+
+func faceRowOf(entry fonts.Entry) (faceRow, error) {
+	face, err := typeface.Embedded(entry.ID)
+	if err != nil {
+		return faceRow{}, err
+	}
+	row := faceRow{
+		ID: entry.ID, Name: entry.Name, Style: entry.Style, Role: entry.Role, Numbers: entry.Numbers, Script: entry.Script,
+		CapHeight: number(face.CapHeight() / face.UnitsPerEm()), Axes: []string{}, Licence: entry.Licence,
+		Reserved: entry.ReservedName, Version: entry.Version, Source: entry.Source, SHA256: entry.SHA256,
+	}
+	for _, a := range face.Axes() {
+		row.Axes = append(row.Axes, fmt.Sprintf("%s %g to %g, default %g", a.Tag, a.Min, a.Max, a.Default))
+	}
+	return row, nil
+}
+
+func printFaces(s streams, f format) error {
+	var list []faceRow
+	for _, entry := range fonts.Catalogue() {
+		row, err := faceRowOf(entry)
+		if err != nil {
+			return err
+		}
+		list = append(list, row)
+	}
+	if f == formatJSON {
+		return s.printJSON(list)
+	}
+	t := &table{}
+	t.add("id", "style", "numbers", "axes", "licence", "what it is for")
+	for _, row := range list {
+		numbers := "-"
+		if row.Numbers {
+			numbers = "yes"
+		}
+		t.add(row.ID, row.Style, numbers, strings.Join(row.Axes, "; "), row.Licence, row.Role)
+	}
+	return t.print(s.out)
+}
+
+func printFace(s streams, id string, f format) error {
+	entry, ok := fonts.Lookup(id)
+	if !ok {
+		_, err := typeface.Embedded(id) // its error lists the ids that are near
+		return usageError{err.Error()}
+	}
+	row, err := faceRowOf(entry)
+	if err != nil {
+		return err
+	}
+	if f == formatJSON {
+		return s.printJSON(row)
+	}
+	t := &table{}
+	for _, pair := range [][2]string{
+		{"id", row.ID}, {"name", row.Name + " " + row.Style}, {"for", row.Role}, {"axes", strings.Join(row.Axes, "; ")},
+		{"capital height", fmt.Sprintf("%.4f em, measured on the ink of H", float64(row.CapHeight))},
+		{"licence", row.Licence}, {"reserved name", row.Reserved}, {"version", row.Version}, {"source", row.Source}, {"sha256", row.SHA256},
+	} {
+		if pair[1] != "" {
+			t.add(pair[0], pair[1])
+		}
+	}
+	return t.print(s.out)
+}

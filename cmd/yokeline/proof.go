@@ -1,0 +1,176 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strconv"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"yokeline/lettering/findings"
+	"yokeline/lettering/length"
+	"yokeline/proof/outfile"
+	"yokeline/proof/page"
+	"yokeline/proof/pdf"
+	"yokeline/proof/sheets"
+)
+
+// proofChoice holds the flags of proof.
+type proofChoice struct {
+	jobChoice
+	out, paper string
+	svg, png   bool
+	dpi        float64
+}
+
+func proofCommand(s streams) *cobra.Command {
+	var p proofChoice
+	c := &cobra.Command{
+		Use:   "proof JOB -o DIR | proof --demo -o DIR",
+		Short: "Draw the proof of an order",
+		Long: `proof draws the order to scale as one PDF, proof.pdf: the look with every length,
+every player's back at one scale, what the rule book says, and the sign-off.
+Letter or A4 follows the units of the job. What it found is printed on standard
+error; the exit code is 0 once the proof is written.
+
+The date on the proof is the job's own (date:). Same job, same bytes.`,
+		Example: `  yokeline proof --demo -o demo
+  yokeline proof spring-league -o spring-league/proof
+  yokeline proof spring-league -o out --svg --png --dpi 200`,
+		Args: usageArgs(cobra.MaximumNArgs(1)),
+	}
+	f := c.Flags()
+	f.StringVarP(&p.out, "output", "o", "", "folder for the proof; made when it is not there")
+	f.BoolVar(&p.demo, "demo", false, "draw the built-in order")
+	f.BoolVar(&p.svg, "svg", false, "also write each page as SVG")
+	f.BoolVar(&p.png, "png", false, "also write each page as PNG")
+	f.Float64Var(&p.dpi, "dpi", 150, "dots per inch of the PNG pages, 36 to 600")
+	f.StringVar(&p.paper, "paper", "", "letter or a4, instead of what goes with the job's units")
+	f.StringVar(&p.rules, "rules", "", "rule book, instead of the job's own")
+	f.StringVar(&p.season, "season", "", "season, instead of the due date's year")
+	_ = c.MarkFlagDirname("output")
+	_ = c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"letter", "a4"}, cobra.ShellCompDirectiveNoFileComp))
+	c.RunE = func(c *cobra.Command, args []string) error {
+		if err := p.check(args); err != nil {
+			return err
+		}
+		return p.run(c, s)
+	}
+	return c
+}
+
+func (p *proofChoice) check(args []string) error {
+	switch {
+	case len(args) == 0 && !p.demo:
+		return usagef("give a job, or --demo; see yokeline proof --help")
+	case len(args) == 1 && p.demo:
+		return usagef("give a job or --demo, not both")
+	case p.out == "":
+		return usagef("say where the proof goes: -o DIR")
+	case p.dpi < 36 || p.dpi > 600:
+		return usagef("--dpi: %g is outside 36 to 600", p.dpi)
+	case p.paper != "" && p.paper != "letter" && p.paper != "a4":
+		return usagef("--paper: %q is not letter or a4", p.paper)
+	case len(args) == 1:
+		p.path = args[0]
+	}
+	return nil
+}
+
+func (p *proofChoice) run(c *cobra.Command, s streams) error {
+	made, err := sourceDate(s.env)
+	if err != nil {
+		return err
+	}
+	j, err := readJob(p.jobChoice)
+	if err != nil {
+		return err
+	}
+	sized, err := j.size(c.Context(), s)
+	if err != nil {
+		return err
+	}
+	results := findings.Check(j.rules, findings.Of(sized))
+	book, err := sheets.Proof(sheets.Input{
+		Sized: sized, Results: results, Fingerprint: sized.Fingerprint(), Paper: p.paperFor(j.order.Units),
+		Face: j.face, Progress: s.progress("drawing"),
+	})
+	if err != nil {
+		return err
+	}
+	facts := pdf.Facts{Title: "Proof for " + j.order.Team, Author: j.order.Shop, Subject: j.order.Sport, Language: "en", Made: made}
+	if day, err := time.Parse(time.DateOnly, j.order.ProofDate); err == nil && made.IsZero() {
+		facts.Made = day
+	}
+	if err := p.write(c, book, facts); err != nil {
+		return err
+	}
+	printFindings(s.err, results)
+	_, err = fmt.Fprintln(s.out, filepath.Join(p.out, "proof.pdf"))
+	return err
+}
+
+func (p *proofChoice) paperFor(unit length.Unit) sheets.Paper {
+	switch p.paper {
+	case "letter":
+		return sheets.Letter
+	case "a4":
+		return sheets.A4
+	}
+	return sheets.PaperFor(unit)
+}
+
+// write puts all files of the proof in place together.
+func (p *proofChoice) write(c *cobra.Command, book *page.Book, facts pdf.Facts) error {
+	if err := makeFolder(p.out); err != nil {
+		return err
+	}
+	batch := outfile.NewBatch(c.Context())
+	defer batch.Discard()
+	err := batch.Add(filepath.Join(p.out, "proof.pdf"), func(w io.Writer) error { return pdf.Write(w, book, facts) })
+	for i, sheet := range book.Pages() {
+		name := filepath.Join(p.out, fmt.Sprintf("page-%02d", i+1))
+		if p.svg && err == nil {
+			err = batch.Add(name+".svg", func(w io.Writer) error { return sheet.WriteSVG(w, page.SVGOptions{Paper: true}) })
+		}
+		if p.png && err == nil {
+			err = batch.Add(name+".png", func(w io.Writer) error { return sheet.WritePNG(w, p.dpi) })
+		}
+	}
+	if err != nil {
+		return err
+	}
+	return batch.Commit()
+}
+
+// makeFolder makes the folder of the output and those above it.
+func makeFolder(path string) error {
+	if err := os.MkdirAll(path, 0o755); err != nil {
+		return &outfile.Error{Kind: outfile.NoFolder, Path: path, Err: err}
+	}
+	return nil
+}
+
+func writeBytes(data []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := w.Write(data)
+		return err
+	}
+}
+
+// sourceDate reads SOURCE_DATE_EPOCH (reproducible-builds.org): whole seconds
+// since 1970. The zero time means that it is not set.
+func sourceDate(env func(string) string) (time.Time, error) {
+	text := env("SOURCE_DATE_EPOCH")
+	if text == "" {
+		return time.Time{}, nil
+	}
+	seconds, err := strconv.ParseInt(text, 10, 64)
+	if err != nil || seconds < 0 {
+		return time.Time{}, usagef("SOURCE_DATE_EPOCH: %q is not a count of seconds", text)
+	}
+	return time.Unix(seconds, 0).UTC(), nil
+}

@@ -1,0 +1,262 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"github.com/spf13/cobra"
+
+	"yokeline/lettering/fit"
+	"yokeline/lettering/geom"
+	"yokeline/lettering/length"
+	"yokeline/lettering/numeral"
+	"yokeline/lettering/outline"
+	"yokeline/lettering/sizes"
+	"yokeline/proof/art"
+	"yokeline/proof/outfile"
+)
+
+// nameRow is a name as size prints it.
+type nameRow struct {
+	Player       string   `json:"player"`
+	Text         string   `json:"text"`
+	Place        string   `json:"place"`
+	Face         string   `json:"face"`
+	Shape        string   `json:"shape"`
+	Radius       number   `json:"radius_mm"`
+	LetterHeight number   `json:"letter_height_mm"`
+	WidthScale   number   `json:"width_scale"`
+	Wdth         number   `json:"wdth"`
+	Wght         number   `json:"wght"`
+	Tracking     number   `json:"tracking_mm"`
+	InkWidth     number   `json:"ink_width_mm"`
+	InkHeight    number   `json:"ink_height_mm"`
+	BareInkWidth number   `json:"bare_ink_width_mm"`
+	Limit        number   `json:"limit_mm"`
+	Verdict      string   `json:"verdict"`
+	OverBy       number   `json:"over_by_mm"`
+	SmallestGap  number   `json:"smallest_gap_mm"`
+	WouldFit     []wayRow `json:"would_fit"`
+
+	size string
+}
+
+// wayRow is a way out as size prints it.
+type wayRow struct {
+	Kind         string `json:"kind"`
+	LetterHeight number `json:"letter_height_mm"`
+	Limit        number `json:"limit_mm"`
+	Face         string `json:"face"`
+	Text         string `json:"text"`
+}
+
+// numberRow is a number as size prints it.
+type numberRow struct {
+	Player         string `json:"player"`
+	Text           string `json:"text"`
+	Place          string `json:"place"`
+	Face           string `json:"face"`
+	NumberHeight   number `json:"number_height_mm"`
+	TallestDigit   number `json:"tallest_digit_mm"`
+	InkWidth       number `json:"ink_width_mm"`
+	InkHeight      number `json:"ink_height_mm"`
+	BareInkWidth   number `json:"bare_ink_width_mm"`
+	Gap            number `json:"gap_mm"`
+	GapRaised      bool   `json:"gap_raised"`
+	StrokeThin     number `json:"stroke_thin_mm"`
+	StrokeMain     number `json:"stroke_main_mm"`
+	Limit          number `json:"limit_mm"`
+	Verdict        string `json:"verdict"`
+	WouldFitHeight number `json:"would_fit_height_mm"`
+
+	size string
+}
+
+func nameJSON(player, place, size string, n fit.Name) nameRow {
+	row := nameRow{
+		Player: player, Text: n.Text, Place: place, Face: n.FaceID, Shape: n.Shape.String(), Radius: orNull(n.Radius),
+		LetterHeight: number(n.LetterHeight), WidthScale: number(n.WidthScale), Wdth: number(n.Wdth), Wght: number(n.Wght),
+		Tracking: number(n.Tracking), InkWidth: number(n.InkWidth), InkHeight: number(n.InkHeight),
+		BareInkWidth: number(n.BareInkWidth), Limit: orNull(n.Limit), Verdict: n.Verdict.String(), OverBy: number(n.OverBy),
+		SmallestGap: number(n.SmallestGap), WouldFit: []wayRow{}, size: size,
+	}
+	for _, w := range n.WouldFit {
+		row.WouldFit = append(row.WouldFit, wayRow{w.Kind, orNull(w.Height), orNull(w.Limit), w.FaceID, w.Text})
+	}
+	return row
+}
+
+func numberJSON(player, place, size string, n numeral.Number) numberRow {
+	return numberRow{
+		Player: player, Text: n.Text, Place: place, Face: n.FaceID, NumberHeight: number(n.Height),
+		TallestDigit: number(n.TallestDigit), InkWidth: number(n.InkWidth), InkHeight: number(n.InkHeight),
+		BareInkWidth: number(n.BareInkWidth), Gap: number(n.Gap), GapRaised: n.GapRaised,
+		StrokeThin: number(n.StrokeThin), StrokeMain: number(n.StrokeMain), Limit: orNull(n.Limit),
+		Verdict: n.Verdict, WouldFitHeight: orNull(n.WouldFitHeight), size: size,
+	}
+}
+
+// printSizes prints names and numbers as a table in the unit given, or as JSON
+// in millimetres.
+func printSizes(s streams, f format, unit length.Unit, names []nameRow, numbers []numberRow) error {
+	if f == formatJSON {
+		return s.printJSON(struct {
+			Names   []nameRow   `json:"names"`
+			Numbers []numberRow `json:"numbers"`
+		}{append([]nameRow{}, names...), append([]numberRow{}, numbers...)})
+	}
+	if len(names) > 0 {
+		if err := nameTable(unit, names).print(s.out); err != nil {
+			return err
+		}
+	}
+	if len(names) > 0 && len(numbers) > 0 {
+		fmt.Fprintln(s.out)
+	}
+	if len(numbers) > 0 {
+		return numberTable(unit, numbers).print(s.out)
+	}
+	return nil
+}
+
+func nameTable(unit length.Unit, names []nameRow) *table {
+	show := func(n number, r length.Rounding) string { return printed(n, unit, r) }
+	t := &table{}
+	t.add("player", "size", "place", "text", "verdict", "letters", "width", "room", "set", "what would fit")
+	for _, n := range names {
+		verdict, wide, room := n.Verdict, length.Nearest, length.Nearest
+		if n.OverBy > 0 { // rounding must not hide that it does not fit
+			verdict += " by " + show(n.OverBy, length.Up)
+			wide, room = length.Up, length.Down
+		}
+		t.add(n.Player, n.size, n.Place, n.Text, verdict, show(n.LetterHeight, length.Nearest), show(n.InkWidth, wide),
+			show(n.Limit, room), howSet(n), wouldFit(n, unit))
+	}
+	return t
+}
+
+// howSet tells in words what was done to a name.
+func howSet(n nameRow) string {
+	out := n.Shape
+	if w := float64(n.WidthScale); w < 1 {
+		out += fmt.Sprintf(", %.1f %% wide", w*100)
+	}
+	if w := float64(n.Wdth); !math.IsNaN(w) {
+		out += fmt.Sprintf(", wdth %.1f", w)
+	}
+	if h := float64(n.LetterHeight); float64(n.Tracking) != 0 && h > 0 {
+		out += fmt.Sprintf(", tracking %.1f %%", float64(n.Tracking)/h*100)
+	}
+	return out
+}
+
+func wouldFit(n nameRow, unit length.Unit) string {
+	out := ""
+	for _, w := range n.WouldFit {
+		if out != "" {
+			out += "; "
+		}
+		out += w.Kind
+		switch w.Kind {
+		case fit.LowerLetters:
+			out += " " + printed(w.LetterHeight, unit, length.Down)
+		case fit.MoreRoom:
+			out += " " + printed(w.Limit, unit, length.Up)
+		case fit.NarrowerFace:
+			out += " " + w.Face + " at " + printed(w.LetterHeight, unit, length.Down)
+		default:
+			out += fmt.Sprintf(" %q at %s", w.Text, printed(w.LetterHeight, unit, length.Down))
+		}
+	}
+	return out
+}
+
+func numberTable(unit length.Unit, numbers []numberRow) *table {
+	show := func(n number, r length.Rounding) string { return printed(n, unit, r) }
+	t := &table{}
+	t.add("player", "size", "place", "number", "verdict", "height", "width", "room", "gap", "stroke", "thinnest")
+	for _, n := range numbers {
+		verdict, wide, room := n.Verdict, length.Nearest, length.Nearest
+		if n.Verdict == numeral.Over {
+			wide, room = length.Up, length.Down
+			if !math.IsNaN(float64(n.WouldFitHeight)) {
+				verdict += ", fits at " + show(n.WouldFitHeight, length.Down)
+			}
+		}
+		t.add(n.Player, n.size, n.Place, n.Text, verdict, show(n.NumberHeight, length.Nearest), show(n.InkWidth, wide),
+			show(n.Limit, room), show(n.Gap, length.Nearest), show(n.StrokeMain, length.Down), show(n.StrokeThin, length.Down))
+	}
+	return t
+}
+
+func printed(n number, unit length.Unit, r length.Rounding) string {
+	if math.IsNaN(float64(n)) {
+		return "-"
+	}
+	return length.Plain(float64(n), unit, r)
+}
+
+// sizeJob sizes every piece of a job and prints it in roster order.
+func sizeJob(c *cobra.Command, s streams, choice jobChoice, output format) error {
+	j, err := readJob(choice)
+	if err != nil {
+		return err
+	}
+	sized, err := j.size(c.Context(), s)
+	if err != nil {
+		return err
+	}
+	names, numbers, over := rows(sized)
+	if err := printSizes(s, output, j.order.Units, names, numbers); err != nil {
+		return err
+	}
+	return overIsAFinding(over)
+}
+
+func rows(sized *sizes.Sized) (names []nameRow, numbers []numberRow, over bool) {
+	for _, p := range sized.Players {
+		for _, piece := range p.Pieces {
+			place, size := string(piece.Asked.Place), p.Size.String()
+			if piece.Number != nil {
+				numbers = append(numbers, numberJSON(p.Label(), place, size, *piece.Number))
+				over = over || piece.Number.Verdict == numeral.Over
+				continue
+			}
+			names = append(names, nameJSON(p.Label(), place, size, *piece.Name))
+			over = over || piece.Name.Verdict == fit.Over
+		}
+	}
+	return names, numbers, over
+}
+
+// drawArt writes the piece at 1:1 when --art asks for it.
+func (l loose) drawArt(c *cobra.Command, text string, ink geom.Path, outlines []outline.Layer) error {
+	if l.art == "" {
+		return nil
+	}
+	layers, box, err := artLayers(ink, outlines)
+	if err != nil {
+		return err
+	}
+	return outfile.Write(c.Context(), l.art, func(w io.Writer) error { return art.Write(w, text, box, layers) })
+}
+
+// artLayers returns a piece's outlines and letters, undermost first, in greys.
+func artLayers(ink geom.Path, outlines []outline.Layer) ([]art.Layer, geom.Rect, error) {
+	settled, err := outline.Union(ink.Flatten(outline.Tolerance))
+	if err != nil {
+		return nil, geom.Rect{}, err
+	}
+	regions, err := outline.Layers(settled, outlines)
+	if err != nil {
+		return nil, geom.Rect{}, err
+	}
+	greys := [...]string{"#8a8a8a", "#c4c4c4"}
+	var layers []art.Layer
+	for i := len(regions) - 1; i >= 0; i-- {
+		layers = append(layers, art.Layer{ID: fmt.Sprintf("outline-%d", i+1), Path: regions[i].Path(), Colour: greys[i%len(greys)]})
+	}
+	layers = append(layers, art.Layer{ID: "letters", Path: ink, Colour: "#000000"})
+	return layers, outline.ExtentOf(ink.Bounds(), settled, outlines), nil
+}
