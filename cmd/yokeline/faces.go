@@ -54,8 +54,9 @@ func faceName(name string) string {
 func facesCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "faces [FACE]",
-		Short: "List the built-in faces, or tell all about one",
+		Short: "List the built-in faces, tell all about one, or draw them",
 		Example: `  yokeline faces
+  yokeline faces -o faces.pdf
   yokeline faces saira
   yokeline faces --format json`,
 		Args: usageArgs(cobra.MaximumNArgs(1)),
@@ -64,7 +65,11 @@ func facesCommand(s streams) *cobra.Command {
 		},
 	}
 	output := formatFlag(c)
-	c.RunE = func(_ *cobra.Command, args []string) error {
+	picture := c.Flags().StringP("output", "o", "", "draw the faces into this .pdf, .svg or .png file")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		if *picture != "" {
+			return drawFaces(c, args, *picture)
+		}
 		if len(args) == 1 {
 			return printFace(s, args[0], *output)
 		}
