@@ -43,14 +43,6 @@ func isFontFile(name string) bool {
 	return false
 }
 
-// faceName is what people call a face: the catalogue's name, or the file's.
-func faceName(name string) string {
-	if entry, ok := fonts.Lookup(name); ok {
-		return entry.Name
-	}
-	return filepath.Base(name)
-}
-
 func facesCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "faces [FACE]",

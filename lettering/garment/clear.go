@@ -235,9 +235,3 @@ func (c *clear) free(x, y0, y1 float64) (half float64, why string) {
 	}
 	return half, why
 }
-
-// contains reports whether a point lies on the panel.
-func (c *clear) contains(p pt) bool {
-	half, _ := c.free(p.X, p.Y, p.Y)
-	return half > 0
-}

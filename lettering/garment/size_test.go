@@ -124,7 +124,7 @@ func FuzzParseSize(f *testing.F) {
 		assert.Equal(t, got, again)
 		if utf8.ValidString(text) {
 			upper, err := ParseSize(strings.ToUpper(text), Women)
-			if strings.ToLower(strings.ToUpper(text)) == strings.ToLower(text) {
+			if strings.EqualFold(strings.ToUpper(text), text) {
 				assert.NoError(t, err, text)
 				assert.Equal(t, got, upper, text)
 			}

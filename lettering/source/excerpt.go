@@ -49,8 +49,9 @@ type piece struct {
 // excerpt returns the line as shown and the carets below it. The two agree by
 // display width, not by bytes or characters.
 func (f Fault) excerpt() (line, caret string) {
-	pieces := show(f.Excerpt)
-	from := min(max(f.Place.Column-1, 0), len(pieces))
+	text, cut, more := near(f.Excerpt, max(f.Place.Column-1, 0))
+	pieces := show(text)
+	from := min(max(f.Place.Column-1-cut, 0), len(pieces))
 	to := min(from+max(f.Width, 1), len(pieces))
 	if f.Place.Cell != "" && f.Width == 0 {
 		to = len(pieces)
@@ -58,7 +59,7 @@ func (f Fault) excerpt() (line, caret string) {
 	lo, hi := window(pieces, from, to)
 	var b strings.Builder
 	before := 0
-	if lo > 0 {
+	if lo > 0 || cut > 0 {
 		b.WriteString("…")
 		before = 1
 	}
@@ -66,11 +67,37 @@ func (f Fault) excerpt() (line, caret string) {
 	for _, p := range pieces[lo:hi] {
 		b.WriteString(p.text)
 	}
-	if hi < len(pieces) {
+	if hi < len(pieces) || more {
 		b.WriteString("…")
 	}
 	carets := max(span(pieces[from:min(to, hi)]), 1)
 	return b.String(), strings.Repeat(" ", before) + strings.Repeat("^", carets)
+}
+
+// reach is how many characters round a place are looked at in a line that may
+// be as long as a file.
+const reach = 4 * room
+
+// near returns the stretch of a line round a place, how many characters were
+// cut off before it, and whether any were after it.
+func near(line string, at int) (text string, cut int, more bool) {
+	if len(line) <= 4*reach {
+		return line, 0, false
+	}
+	start, n := 0, 0
+	for i := range line {
+		switch n {
+		case at - reach:
+			start, cut = i, n
+		case at + reach:
+			return line[start:i], cut, true
+		}
+		n++
+	}
+	if at-reach >= n { // the place is far past the end
+		return "", n, false
+	}
+	return line[start:], cut, false
 }
 
 // window chooses the characters lo to hi to show: the whole line if it fits,

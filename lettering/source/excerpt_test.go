@@ -66,12 +66,15 @@ func TestLongLinesAreTrimmedRoundTheFault(t *testing.T) {
 		column, width int
 		under         string // what stands over the carets
 	}{
-		"at the start":        {long, 1, 3, "012"},
-		"in the middle":       {long, 98, 4, "7890"},
-		"at the end":          {long, 200, 1, "9"},
-		"wider than the room": {long, 50, 150, ""},
-		"wide characters":     {strings.Repeat("山田太郎", 30), 61, 2, "山田"},
-		"marks":               {strings.Repeat("e\u0301", 100), 101, 2, "e\u0301"},
+		"at the start":                {long, 1, 3, "012"},
+		"in the middle":               {long, 98, 4, "7890"},
+		"at the end":                  {long, 200, 1, "9"},
+		"wider than the room":         {long, 50, 150, ""},
+		"in a line as long as a file": {strings.Repeat(long, 5000), 500_005, 3, "456"},
+		"at the end of such a line":   {strings.Repeat(long, 5000), 1_000_000, 1, "9"},
+		"past the end of such a line": {strings.Repeat(long, 5000), 2_000_000, 1, ""},
+		"wide characters":             {strings.Repeat("山田太郎", 30), 61, 2, "山田"},
+		"marks":                       {strings.Repeat("e\u0301", 100), 101, 2, "e\u0301"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := Fault{Place: Place{File: "f", Line: 1, Column: c.column}, Message: "m", Excerpt: c.line, Width: c.width}

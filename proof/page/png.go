@@ -86,7 +86,7 @@ func (l *layer) fill(p geom.Path, m geom.Affine, c color.NRGBA) {
 		return
 	}
 	style := canvas.DefaultStyle
-	style.Fill = canvas.Paint{Color: color.RGBA{R: c.R, G: c.G, B: c.B, A: c.A}}
+	style.Fill = canvas.Paint{Color: color.RGBA(c)}
 	l.ras.RenderPath(toCanvas(p), style, l.matrix(m))
 }
 

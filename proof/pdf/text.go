@@ -15,7 +15,6 @@ import (
 type adopted struct {
 	family   string
 	resource string // its name in page content, without the slash
-	unit     float64
 	runes    map[rune]bool
 }
 
