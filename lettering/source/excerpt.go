@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/width"
 )
@@ -191,7 +192,7 @@ func runeWidth(last, r rune) int {
 
 // printable shows hidden characters of a message, which may quote a name.
 func printable(s string) string {
-	if !strings.ContainsFunc(s, hidden) {
+	if utf8.ValidString(s) && !strings.ContainsFunc(s, hidden) {
 		return s
 	}
 	var b strings.Builder

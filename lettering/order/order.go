@@ -1,0 +1,180 @@
+// Package order reads what a shop and a coach hand in: a job file that says
+// what goes on which garment, and a roster of players. Every fault of both is
+// found in one reading and carries its place. What the package returns is
+// settled: defaults are filled in, words are known words, lengths are exact,
+// and a player's number is the text that was typed, so 0, 00, 7 and 07 differ.
+package order
+
+import (
+	"strconv"
+
+	"yokeline/lettering/garment"
+	"yokeline/lettering/length"
+	"yokeline/lettering/outline"
+	"yokeline/lettering/source"
+	"yokeline/lettering/spelling"
+)
+
+// Place is where a piece goes on a garment, by its garment name.
+type Place = garment.Place
+
+// Case is how a piece's text is cased.
+type Case = spelling.Case
+
+// Order is everything a shop was asked to make, ready to be sized.
+type Order struct {
+	Team, Customer string
+	Number         string // the shop's order number, may be empty
+	Shop           string // the shop's own name for the head of the proof, may be empty
+	Revision       string // of the proof, may be empty
+	Due, ProofDate string // 2027-03-14, or empty; valid dates
+	Sport          string // one of Sports
+	Rules          string // rule book id, or empty
+	Season         string // 2027 or 2026-27; the year of Due unless the job says otherwise
+	Units          length.Unit
+	Garment        GarmentChoice
+	Method         string // id of one of Methods
+	Colours        []Colour
+	Pieces         []Piece // in the order of Places, those asked for
+	Fit            Fit
+	Players        []Player // in the order of the roster
+	Notes          []Note   // on the job, then on the roster in row order
+	Terms          string   // what the coach agrees to by signing, may be empty
+}
+
+// GarmentChoice is the garment the whole order is put on.
+type GarmentChoice struct {
+	Cut    garment.Cut
+	Group  garment.Group // of sizes that do not say their own
+	Colour Colour
+	Trim   Colour // zero if none was given
+	Fibre  string // polyester, cotton and so on, in the shop's own word
+}
+
+// Colour is a colour of the order.
+type Colour struct {
+	Name string // as the job calls it, empty for a bare hex
+	Hex  string // #14284b, lower case, always seven characters
+}
+
+// Outline is one layer round a piece.
+type Outline struct {
+	Width  length.Length
+	Colour Colour
+	Join   outline.Join
+}
+
+// HeightBy says where a piece's height comes from.
+type HeightBy uint8
+
+// A height is written out, follows the garment's size, or is the smallest the
+// rule book allows.
+const (
+	ByLength HeightBy = iota
+	BySize
+	ByRule
+)
+
+// String returns the words a job uses; ByLength has none of its own.
+func (h HeightBy) String() string {
+	switch h {
+	case BySize:
+		return "by size"
+	case ByRule:
+		return "by rule"
+	}
+	return "length"
+}
+
+// Height is the height asked for a piece: letter height of a name, number
+// height of a number.
+type Height struct {
+	By     HeightBy
+	Length length.Length // with ByLength
+}
+
+// Piece is one thing to cut or print for every player, as the job asks for it.
+type Piece struct {
+	Place  Place
+	Text   string // of a front name or left chest; empty where the roster gives it
+	Face   string // id of an embedded face, or the path of a font file of the shop's own
+	Case   Case
+	Height Height
+	Shape  string // one of Shapes
+	// Radius of the baseline, or Rise over the limit; one of them with an arch.
+	Radius, Rise *length.Length
+	Limit        *length.Length // widest the outermost outline may be; nil: what the panel allows
+	Gap          *length.Length // ink gap between digits; nil: the default
+	Below        *length.Length // from the collar to the top of the piece; nil: the placement table
+	Spacing      string         // baseline or middle
+	Colour       Colour
+	Outlines     []Outline // from the inside outwards
+	Wdth, Wght   *float64  // axis values of a variable face, nil: its defaults
+	Squash       bool
+	Lang         string // BCP 47 tag, or empty
+}
+
+// Fit is how far a long name may be eased before it is reported as too long.
+type Fit struct {
+	Tracking float64        // fraction of the letter height, 0 or negative
+	Width    float64        // fraction of the asked width, 1 or less
+	Height   *length.Length // smallest letter height; nil: 60 % of the height asked
+	Same     string         // one of Sames: whose names share one letter height
+}
+
+// Player is one row of the roster.
+type Player struct {
+	Name     string // on the back, cleaned, as typed
+	FullName string // empty unless the roster gives it
+	Number   string // as typed
+	Size     garment.Size
+	// SizeKnown is false when the row has no size or one that is not
+	// understood; Size is then zero and a Note says so.
+	SizeKnown  bool
+	Role, Note string
+	Row        source.Place
+}
+
+// Label is what messages call the player: the full name, else the name, else
+// the row.
+func (p Player) Label() string {
+	switch {
+	case p.FullName != "":
+		return p.FullName
+	case p.Name != "":
+		return p.Name
+	}
+	return rowLabel(p.Row)
+}
+
+// rowLabel names a row by the number a spreadsheet or an editor shows.
+func rowLabel(at source.Place) string {
+	if at.Cell == "" {
+		return "row " + strconv.Itoa(at.Line)
+	}
+	digits := at.Cell
+	for digits != "" && (digits[0] < '0' || digits[0] > '9') {
+		digits = digits[1:]
+	}
+	return "row " + digits
+}
+
+// Severity says whether a note must be dealt with.
+type Severity string
+
+// A violation must be put right before anything is made; advice may stand.
+const (
+	Violation Severity = "violation"
+	Advice    Severity = "advice"
+)
+
+// Note is one thing noticed while reading that does not make the order
+// unusable.
+type Note struct {
+	Severity Severity
+	Player   string // Label of the player, empty for the order as a whole
+	At       source.Place
+	What     string // short: "number", "size", "name"
+	Message  string
+	Remedy   string
+}
