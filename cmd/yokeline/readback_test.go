@@ -17,8 +17,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"yokeline/lettering/order"
 )
 
 // Foreign programs read the proof back: poppler (pdfinfo, pdftotext,
@@ -77,18 +75,20 @@ func TestTheProofIsAValidPDFOfExactPages(t *testing.T) {
 func TestTheTextOfTheProofIsTheRoster(t *testing.T) {
 	j, err := readJob(jobChoice{demo: true})
 	require.NoError(t, err)
-	text := foreign(t, "pdftotext", "-layout", proofOf(t, "--demo"), "-")
+	text := curly(foreign(t, "pdftotext", "-layout", proofOf(t, "--demo"), "-"))
 	for _, p := range j.order.Players {
 		if p.Name == "" {
 			continue
 		}
-		cut := strings.ToUpper(strings.ReplaceAll(p.Name, "'", "’"))
+		cut := curly(strings.ToUpper(p.Name))
 		assert.GreaterOrEqual(t, strings.Count(text, cut), 2, "%q is on the roster page and on the sign-off", cut)
 		assert.Regexp(t, `(?m)^.*\b`+regexp.QuoteMeta(p.Number)+`\b.*`, text)
 	}
 	assert.NotContains(t, text, "\ufffd")
-	assert.IsType(t, []order.Player{}, j.order.Players)
 }
+
+// curly gives every apostrophe one form.
+func curly(s string) string { return strings.ReplaceAll(s, "'", "’") }
 
 // TestTheScaleBarMeasuresWhatItSays finds the bar's blocks on the page as
 // poppler draws it at 300 dpi and measures them against the scale that the

@@ -275,7 +275,7 @@ func sizeName(c *cobra.Command, s streams, l loose, output format) error {
 	if err != nil {
 		return err
 	}
-	if err := l.drawArt(c, name.Text, name.Ink(), request.Outlines); err != nil {
+	if err := l.drawArt(c, name.Text, name.Ink, request.Outlines); err != nil {
 		return err
 	}
 	if err := printSizes(s, output, length.Inch, []nameRow{nameJSON("", "", "", name)}, nil); err != nil {
@@ -311,7 +311,7 @@ func sizeNumber(c *cobra.Command, s streams, l loose, output format) error {
 	if err != nil {
 		return err
 	}
-	if err := l.drawArt(c, n.Text, n.Ink(), request.Outlines); err != nil {
+	if err := l.drawArt(c, n.Text, n.Ink, request.Outlines); err != nil {
 		return err
 	}
 	if err := printSizes(s, output, length.Inch, nil, []numberRow{numberJSON("", "", "", n)}); err != nil {

@@ -148,14 +148,14 @@ func TestSameGivesNamesOneHeight(t *testing.T) {
 }
 
 func TestFaultsNameEveryPlayerAndTheRemedy(t *testing.T) {
-	o := herons(player("Żółć", "7", garment.Adult, "M"), player("Ng", "1", garment.Adult, "M"), player("Ωmega", "2", garment.Adult, "L"))
+	o := herons(player("Đurić", "7", garment.Adult, "M"), player("Ng", "1", garment.Adult, "M"), player("Ωmega", "2", garment.Adult, "L"))
 	o.Pieces[0].Face = "graduate"
 	_, err := sizes.Resolve(context.Background(), o, sizes.Options{Face: typeface.Embedded, Workers: 2})
 	var faults source.Faults
 	require.ErrorAs(t, err, &faults)
 	require.Len(t, faults, 2, "all at once")
-	assert.Contains(t, faults[0].Message, "Żółć, back name")
-	assert.Contains(t, faults[0].Message, "U+01")
+	assert.Contains(t, faults[0].Message, "Đurić, back name")
+	assert.Contains(t, faults[0].Message, "U+0110")
 	assert.Equal(t, "roster.csv:2:1", faults[0].Place.String())
 	assert.Contains(t, faults[1].Message, "Ωmega")
 }

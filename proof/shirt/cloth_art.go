@@ -12,9 +12,9 @@ import (
 // smallScale is where the outline gets thinner.
 const smallScale = 1.0 / 12
 
-// fineWidth is the width of a garment on paper, mm, under which stitches and
-// folds would run into a grey.
-const fineWidth = 45
+// FineWidth is the width of a garment on paper, mm, under which stitches and
+// folds would run into a grey and are left out.
+const FineWidth = 45
 
 // foldShare is how much of the line colour a fold mixes into the cloth.
 const foldShare = 0.05
@@ -24,9 +24,9 @@ const foldShare = 0.05
 // part of the drawing.
 func (v View) clothArt(b *page.Book) *page.Art {
 	g := v.Garment
-	key := fmt.Sprintf("cloth %s %v %v %g %+v %+v", g.Cut(), g.Size(), v.Side, v.Scale, v.Cloth, g.Measures())
+	key := fmt.Sprintf("cloth %s %v %v %g %v %+v %+v", g.Cut(), g.Size(), v.Side, v.Scale, v.Plain, v.Cloth, g.Measures())
 	return b.Art(key, func(pen *page.Pen) {
-		fine := g.Bounds(v.Side).Width()*v.Scale >= fineWidth
+		fine := !v.Plain && g.Bounds(v.Side).Width()*v.Scale >= FineWidth
 		for _, part := range g.View(v.Side) {
 			if fine || !part.Fine {
 				v.paintPart(pen, part)

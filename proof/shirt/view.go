@@ -32,6 +32,7 @@ type View struct {
 	// Window, when not empty, cuts the drawing: mm on the page.
 	Window geom.Rect
 	Posts  Posts
+	Plain  bool // without stitches and folds, whatever the width
 	// Under, when not nil, draws on the page between the cloth and the pieces,
 	// where extension lines lie.
 	Under func(*page.Pen)
