@@ -64,8 +64,8 @@ func (c *checker) place(p rulebook.Position) {
 		want += " or a " + instead
 	}
 	for _, w := range c.subject.Players {
-		if w.Number == "" {
-			continue // unnumbered says so
+		if w.Number == "" || w.Unsized {
+			continue // unnumbered says so, and the note about the size
 		}
 		_, here := w.piece(p.Place)
 		_, there := w.piece(instead)

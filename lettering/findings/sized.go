@@ -27,7 +27,7 @@ func Of(s *sizes.Sized) Subject {
 }
 
 func wearer(s *sizes.Sized, p sizes.Player) Wearer {
-	w := Wearer{Player: p.Label(), Name: p.Name, Number: p.Number, Role: p.Role}
+	w := Wearer{Player: p.Label(), Name: p.Name, Number: p.Number, Role: p.Role, Unsized: p.Garment == nil}
 	for _, piece := range p.Pieces {
 		m := measure(piece)
 		m.GarmentHex = s.Order.Garment.Colour.Hex

@@ -22,6 +22,9 @@ type Wearer struct {
 	Name   string // on the back; "" for none
 	Number string // as text: 0, 00, 7 and 07 all differ; "" for none
 	Role   string // goalkeeper, libero, captain, or ""
+	// Unsized is set when the garment's size is not known: nothing can be
+	// placed yet, so nothing is missing either.
+	Unsized bool
 	Pieces []Measured
 }
 
