@@ -114,6 +114,10 @@ func findingLine(f findings.Finding) string {
 	if who != "" {
 		line = fmt.Sprintf("%-9s  %s: %s", f.Severity, who, f.What)
 	}
+	if f.Required == "" && f.Measured != "" { // a remark on the roster or the job: it says all by itself
+		line = strings.TrimSuffix(line, f.What)
+		return line + f.Measured
+	}
 	if f.Measured != "" {
 		line += " " + f.Measured
 	}
@@ -121,7 +125,7 @@ func findingLine(f findings.Finding) string {
 		line += ", required " + f.Required
 	}
 	if f.By != "" {
-		line += " (" + f.By + ")"
+		line += " (off by " + f.By + ")"
 	}
 	if f.Rule != "" || f.Source != "" {
 		line += "  [" + strings.Trim(strings.Join([]string{f.Rule, f.Source}, ", "), ", ")

@@ -56,6 +56,8 @@ func measure(p sizes.Piece) Measured {
 		m.Limit, m.OverBy = orNone(n.Limit), math.Max(0, n.InkWidth-n.Limit)
 		if n.Verdict != "over" {
 			m.OverBy = 0
+		} else if n.WouldFitHeight > 0 {
+			m.FitsAt = n.WouldFitHeight
 		}
 		return m
 	}

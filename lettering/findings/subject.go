@@ -25,7 +25,7 @@ type Wearer struct {
 	// Unsized is set when the garment's size is not known: nothing can be
 	// placed yet, so nothing is missing either.
 	Unsized bool
-	Pieces []Measured
+	Pieces  []Measured
 }
 
 // Kinds of piece.
@@ -48,6 +48,7 @@ type Measured struct {
 	Width        float64 // with outlines
 	Limit        float64 // the width there is; NaN without one
 	OverBy       float64 // how much wider than the limit; 0 when it fits
+	FitsAt       float64 // of a number that is over: the height that would fit; NaN when none does
 	Verdict      string  // full, eased, reduced, over
 
 	StrokeThin, StrokeMain float64 // of a number's bare ink
@@ -77,7 +78,7 @@ func NewMeasured(place, kind, text string) Measured {
 	none := math.NaN()
 	return Measured{
 		Place: place, Kind: kind, Text: text,
-		Height: none, TallestDigit: none, Asked: none, Width: none, Limit: none,
+		Height: none, TallestDigit: none, Asked: none, Width: none, Limit: none, FitsAt: none,
 		StrokeThin: none, StrokeMain: none, NarrowestDigit: none, DigitGap: none,
 		BelowCollar: none, CentreOffset: none, NumberGap: none, Tilt: none,
 	}
@@ -169,7 +170,7 @@ func (c *checker) fits() {
 						Severity: Violation, Player: w.Player, Place: m.Place, What: what + " width", By: by,
 						Measured: breaking(m.Width, m.Limit, unit, length.Up), Required: "at most " + length.Plain(m.Limit, unit, length.Down),
 					},
-					mend: "choose a way out for " + who + ": " + m.Text + " is wider than the room by " + by,
+					mend: mendWidth(m, by, unit),
 				})
 			case m.Verdict == "reduced":
 				got := breaking(m.Height, m.Asked, unit, length.Down)
@@ -183,4 +184,15 @@ func (c *checker) fits() {
 			}
 		}
 	}
+}
+
+// mendWidth says what to do about a piece that is wider than its room.
+func mendWidth(m Measured, by string, unit length.Unit) string {
+	switch {
+	case m.Kind == KindNumber && m.FitsAt > 0:
+		return "make the " + m.Place + " of " + who + " " + length.Plain(m.FitsAt, unit, length.Down) + " high, or use narrower digits"
+	case m.Kind == KindNumber:
+		return "use narrower digits for " + who + ": " + m.Text + " is wider than the room by " + by
+	}
+	return "choose a way out for " + who + ": " + m.Text + " is wider than the room by " + by
 }

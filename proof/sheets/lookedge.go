@@ -149,6 +149,10 @@ func (l *look) edgeLines(c, at geom.Point, p sizes.Piece) {
 	l.outlineWidths(end+0.6, at.Y, p.Asked.Outlines, values)
 }
 
+// edgeLabel is the width that the colour's name may take before it would reach
+// the sizes beside it, mm. A colour without a name goes by its chip.
+const edgeLabel = 9.0
+
 // outlineWidths prints the widths of the outlines, one line each.
 func (l *look) outlineWidths(x, y float64, outlines []order.Outline, values []string) {
 	if len(values) == 1 {
@@ -159,6 +163,6 @@ func (l *look) outlineWidths(x, y float64, outlines []order.Outline, values []st
 	for i, v := range values {
 		at := y - 2.4*float64(len(values)-1) + 1 + 6.2*float64(i)
 		l.say(x, at, parts.Value(), v)
-		l.say(x, at+2.8, parts.Label(), parts.Shortened(l.Pen, parts.Label(), 12, colourWord(outlines[i].Colour)))
+		l.say(x, at+2.8, parts.Label(), parts.Shortened(l.Pen, parts.Label(), edgeLabel, outlines[i].Colour.Name))
 	}
 }
