@@ -27,6 +27,7 @@ type Face struct {
 	settings []float64       // one value an axis, as asked
 	drawing  *font.Face      // for outlines alone, which only read it
 	pages    []atomic.Pointer[page]
+	habits   habits // how its own accents stand
 	capTop   float64
 	xTop     float64
 }

@@ -64,8 +64,15 @@ func (f *Face) hasAll(text string) bool {
 
 // Has reports whether Shape would draw the character: the face maps it, or
 // the shaper composes it from a letter and accents that the face maps, or it
-// is a space, or an apostrophe letter whose quotation mark the face maps.
-func (f *Face) Has(r rune) bool { return f.source.has(f.source.standIn(r)) }
+// is a space, or an apostrophe letter whose quotation mark the face maps, or a
+// letter that is put together here (see Composed).
+func (f *Face) Has(r rune) bool {
+	if f.source.has(f.source.standIn(r)) {
+		return true
+	}
+	_, ok := f.source.composed(r)
+	return ok
+}
 
 func (s *source) has(r rune) bool {
 	if _, ok := s.nominal(r); ok {

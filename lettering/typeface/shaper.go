@@ -39,7 +39,8 @@ type Shaper struct {
 	buffers map[[2]int]*harfbuzz.Buffer // by the feature variations in force
 	buffer  *harfbuzz.Buffer
 	runes   []rune
-	asked   string // language as last given ...
+	riders  []riding // accents put on letters here, in the order of the text
+	asked   string   // language as last given ...
 	lang    language.Language
 }
 
@@ -127,19 +128,25 @@ func (s *Shaper) ShapeInto(line *Line, text, lang string) (err error) {
 	if err := s.check(text); err != nil {
 		return err
 	}
-	s.place(line)
-	return nil
+	return s.place(line, text)
 }
 
 // read brings the text to NFC and puts in place of the two apostrophe letters
-// the quotation marks of the same shape where the face lacks them.
+// the quotation marks of the same shape where the face lacks them. A letter
+// that is put together here is shaped as its base letter, so that it has the
+// base's kerning.
 func (s *Shaper) read(text string) error {
 	if !norm.NFC.IsNormalString(text) {
 		text = norm.NFC.String(text)
 	}
-	s.runes = s.runes[:0]
+	s.runes, s.riders = s.runes[:0], s.riders[:0]
 	for _, r := range text {
-		s.runes = append(s.runes, s.face.source.standIn(r))
+		r = s.face.source.standIn(r)
+		if c, ok := s.face.source.composed(r); ok {
+			s.riders = append(s.riders, riding{composition: c, cluster: len(s.runes)})
+			r = c.letter
+		}
+		s.runes = append(s.runes, r)
 		if len(s.runes) > MaxRunes {
 			return fmt.Errorf("the text starting %q is longer than %d characters; shorten it", string(s.runes[:20]), MaxRunes)
 		}
@@ -202,7 +209,9 @@ func (s *Shaper) blame(i int) rune {
 	return s.runes[from]
 }
 
-func (s *Shaper) place(line *Line) {
+// place writes the line. A letter whose accent found no glyph to ride on is
+// missing, not drawn without it.
+func (s *Shaper) place(line *Line, text string) error {
 	pen, penY := 0.0, 0.0
 	for i, g := range s.buffer.Info {
 		p := s.buffer.Pos[i]
@@ -212,8 +221,18 @@ func (s *Shaper) place(line *Line) {
 		})
 		pen += float64(p.XAdvance)
 		penY += float64(p.YAdvance)
+		if len(s.riders) > 0 && (i == 0 || s.buffer.Info[i-1].Cluster != g.Cluster) {
+			pen = s.ride(line, pen)
+		}
 	}
 	line.Advance = pen
+	for _, r := range s.riders {
+		if !r.set {
+			line.Glyphs, line.Advance = line.Glyphs[:0], 0
+			return missing(s.face, text, []rune(norm.NFC.String(text))[r.cluster])
+		}
+	}
+	return nil
 }
 
 // isMark reports whether glyph i rides on the one before it: the shaper puts
