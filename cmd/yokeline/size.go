@@ -22,7 +22,7 @@ type loose struct {
 	text, number, face, height, limit, shape string
 	radius, rise, spacing, join, gap         string
 	trackingFloor, widthFloor, heightFloor   string
-	letterCase, lang, method, art            string
+	letterCase, prefix, lang, method, art    string
 	outlines                                 []string
 	wdth, wght                               float64
 	down, squash                             bool
@@ -91,6 +91,7 @@ func (l *loose) flags(c *cobra.Command) {
 	f.BoolVar(&l.squash, "squash", false, "let letters be squashed once the width axis is at its floor")
 	f.StringVar(&l.method, "method", "", "decoration method, for the smallest gap it can make")
 	f.StringVar(&l.letterCase, "case", "upper", "upper or typed")
+	f.StringVar(&l.prefix, "prefix", "plain", "small letters of Mc, Mac, De, Di, Fitz: plain, or raised as small capitals")
 	f.StringVar(&l.lang, "lang", "", "language tag, such as tr or de")
 	f.StringVar(&l.art, "art", "", "also draw it at 1:1 into this SVG file")
 }
@@ -214,8 +215,17 @@ func (l loose) nameRequest() (r fit.Request, err error) {
 	if err != nil {
 		return r, usagef("--case: %v", err)
 	}
-	r.Text = spelling.Apply(l.text, letterCase, l.lang)
-	return r, l.checkArch(r)
+	if l.prefix != "plain" && l.prefix != "raised" {
+		return r, usagef("--prefix: %q is not plain or raised", l.prefix)
+	}
+	if err := l.checkArch(r); err != nil {
+		return r, err
+	}
+	if r.Face, err = l.openFace(); err != nil {
+		return r, err
+	}
+	r.Text, r.Raised = sizes.Wording(l.text, r.Face, letterCase, l.lang, l.prefix == "raised")
+	return r, nil
 }
 
 func (l loose) shapeOf() (fit.Shape, error) {
@@ -265,9 +275,6 @@ func sizeName(c *cobra.Command, s streams, l loose, output format) error {
 	if err != nil {
 		return err
 	}
-	if request.Face, err = l.openFace(); err != nil {
-		return err
-	}
 	if request.Narrower, err = sizes.NarrowerFaces(); err != nil {
 		return err
 	}
@@ -275,7 +282,7 @@ func sizeName(c *cobra.Command, s streams, l loose, output format) error {
 	if err != nil {
 		return err
 	}
-	if err := l.drawArt(c, name.Text, name.Ink, request.Outlines); err != nil {
+	if err := l.drawArt(c, name.Text, name.Ink(), request.Outlines); err != nil {
 		return err
 	}
 	if err := printSizes(s, output, length.Inch, []nameRow{nameJSON("", "", "", name)}, nil); err != nil {
@@ -311,7 +318,7 @@ func sizeNumber(c *cobra.Command, s streams, l loose, output format) error {
 	if err != nil {
 		return err
 	}
-	if err := l.drawArt(c, n.Text, n.Ink, request.Outlines); err != nil {
+	if err := l.drawArt(c, n.Text, n.Ink(), request.Outlines); err != nil {
 		return err
 	}
 	if err := printSizes(s, output, length.Inch, nil, []numberRow{numberJSON("", "", "", n)}); err != nil {

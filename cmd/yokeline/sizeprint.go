@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"yokeline/lettering/fit"
+	"yokeline/lettering/garment"
 	"yokeline/lettering/geom"
 	"yokeline/lettering/length"
 	"yokeline/lettering/numeral"
@@ -49,6 +51,10 @@ type wayRow struct {
 	Limit        number `json:"limit_mm"`
 	Face         string `json:"face"`
 	Text         string `json:"text"`
+	WidthFloor   number `json:"width_floor"`
+	Radius       number `json:"radius_mm"`
+	Rise         number `json:"rise_mm"`
+	Size         string `json:"size"`
 }
 
 // numberRow is a number as size prints it.
@@ -75,14 +81,17 @@ type numberRow struct {
 
 func nameJSON(player, place, size string, n fit.Name) nameRow {
 	row := nameRow{
-		Player: player, Text: n.Text, Place: place, Face: n.FaceID, Shape: n.Shape.String(), Radius: orNull(n.Radius),
+		Player: player, Text: n.Text, Place: place, Face: n.FaceID, Shape: n.Form(), Radius: orNull(n.Radius),
 		LetterHeight: number(n.LetterHeight), WidthScale: number(n.WidthScale), Wdth: number(n.Wdth), Wght: number(n.Wght),
 		Tracking: number(n.Tracking), InkWidth: number(n.InkWidth), InkHeight: number(n.InkHeight),
 		BareInkWidth: number(n.BareInkWidth), Limit: orNull(n.Limit), Verdict: n.Verdict.String(), OverBy: number(n.OverBy),
 		SmallestGap: number(n.SmallestGap), WouldFit: []wayRow{}, size: size,
 	}
 	for _, w := range n.WouldFit {
-		row.WouldFit = append(row.WouldFit, wayRow{w.Kind, orNull(w.Height), orNull(w.Limit), w.FaceID, w.Text})
+		row.WouldFit = append(row.WouldFit, wayRow{
+			Kind: w.Kind, LetterHeight: orNull(w.Height), Limit: orNull(w.Limit), Face: w.FaceID, Text: w.Text,
+			WidthFloor: orNull(w.WidthFloor), Radius: orNull(w.Radius), Rise: orNull(w.Rise), Size: w.Size,
+		})
 	}
 	return row
 }
@@ -130,11 +139,14 @@ func nameTable(unit length.Unit, names []nameRow) *table {
 			verdict += " by " + show(n.OverBy, length.Up)
 			wide, room = length.Up, length.Down
 		}
-		t.add(n.Player, n.size, n.Place, n.Text, verdict, show(n.LetterHeight, length.Nearest), show(n.InkWidth, wide),
+		t.add(n.Player, n.size, n.Place, inARow(n.Text), verdict, show(n.LetterHeight, length.Nearest), show(n.InkWidth, wide),
 			show(n.Limit, room), howSet(n), wouldFit(n, unit))
 	}
 	return t
 }
+
+// inARow shows a text of two lines in a table.
+func inARow(text string) string { return strings.ReplaceAll(text, "\n", " / ") }
 
 // howSet tells in words what was done to a name.
 func howSet(n nameRow) string {
@@ -163,13 +175,34 @@ func wouldFit(n nameRow, unit length.Unit) string {
 			out += " " + printed(w.LetterHeight, unit, length.Down)
 		case fit.MoreRoom:
 			out += " " + printed(w.Limit, unit, length.Up)
+		case fit.NarrowerLetters:
+			out += fmt.Sprintf(" %.1f %% wide at %s", float64(w.WidthFloor)*100, printed(w.LetterHeight, unit, length.Down))
+		case fit.FlatterArch, fit.RounderArch:
+			out += " " + arch(w, unit)
 		case fit.NarrowerFace:
 			out += " " + w.Face + " at " + printed(w.LetterHeight, unit, length.Down)
+		case fit.NextSize:
+			out += " " + w.Size + " at " + printed(w.LetterHeight, unit, length.Down)
 		default:
-			out += fmt.Sprintf(" %q at %s", w.Text, printed(w.LetterHeight, unit, length.Down))
+			out += fmt.Sprintf(" %s at %s", inARow(w.Text), printed(w.LetterHeight, unit, length.Down))
 		}
 	}
 	return out
+}
+
+// arch tells the rise or the radius to give, rounded to the side that fits.
+func arch(w wayRow, unit length.Unit) string {
+	towards := length.Down // a flatter arch rises less and has a larger radius
+	if w.Kind == fit.RounderArch {
+		towards = length.Up
+	}
+	if !math.IsNaN(float64(w.Rise)) {
+		return "rise " + printed(w.Rise, unit, towards)
+	}
+	if towards == length.Down {
+		return "radius " + printed(w.Radius, unit, length.Up)
+	}
+	return "radius " + printed(w.Radius, unit, length.Down)
 }
 
 func numberTable(unit length.Unit, numbers []numberRow) *table {
@@ -211,7 +244,28 @@ func sizeJob(c *cobra.Command, s streams, choice jobChoice, output format) error
 	if err := printSizes(s, output, j.order.Units, names, numbers); err != nil {
 		return err
 	}
+	if output == formatTable {
+		printLooks(s, sized)
+	}
 	return overIsAFinding(over)
+}
+
+// printLooks tells the heights that names share, and whose name sets them.
+func printLooks(s streams, sized *sizes.Sized) {
+	show := func(mm float64) string { return length.Plain(mm, sized.Order.Units, length.Nearest) }
+	for _, look := range sized.Looks {
+		who := "the team"
+		if look.Size != (garment.Size{}) {
+			who = look.Size.String()
+		}
+		if look.Player < 0 {
+			fmt.Fprintf(s.out, "\none look for %s: every name that fits is %s high, as asked\n", who, show(look.Height))
+			continue
+		}
+		setter := sized.Players[look.Player]
+		fmt.Fprintf(s.out, "\none look for %s: every name that fits is %s high, of %s asked; %s sets it, without that name %s\n",
+			who, show(look.Height), show(look.Asked), setter.Label(), show(look.Without))
+	}
 }
 
 func rows(sized *sizes.Sized) (names []nameRow, numbers []numberRow, over bool) {

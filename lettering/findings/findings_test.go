@@ -318,3 +318,17 @@ func TestTheRulesUnitStandsBesideTheJobsWhereTheyDiffer(t *testing.T) {
 	assert.Equal(t, "6 1/4 in (15.9 cm)", got[0].Measured)
 	assert.Equal(t, "at least 16 cm", got[0].Required)
 }
+
+func TestANameThatIsLowOnlyForTheLookIsNoFinding(t *testing.T) {
+	alike := findings.NewMeasured("back name", findings.KindName, "NG")
+	alike.Height, alike.Asked, alike.Alone, alike.Verdict = 50, 63.5, 63.5, "reduced"
+	both := alike
+	both.Alone = 55
+	s := findings.Subject{Units: length.Inch, Players: []findings.Wearer{
+		{Player: "Adair", Pieces: []findings.Measured{alike}}, {Player: "Quill", Pieces: []findings.Measured{both}},
+	}}
+	got := findings.Check(nil, s)
+	require.Len(t, got, 1)
+	assert.Equal(t, "Quill", got[0].Player)
+	assert.Equal(t, "2 1/8 in", got[0].Measured, "the height it reaches by itself")
+}

@@ -62,8 +62,9 @@ func measure(p sizes.Piece) Measured {
 		return m
 	}
 	n := p.Name
-	m.Verdict, m.Asked, m.Limit, m.OverBy, m.Shape = n.Verdict.String(), n.Asked, orNone(n.Limit), n.OverBy, n.Shape.String()
-	if n.Shape == fit.Straight {
+	m.Alone = p.Alone
+	m.Verdict, m.Asked, m.Limit, m.OverBy, m.Shape = n.Verdict.String(), n.Asked, orNone(n.Limit), n.OverBy, n.Form()
+	if n.Form() == fit.Straight.String() {
 		m.Tilt = 0
 	}
 	return m

@@ -50,6 +50,7 @@ type Measured struct {
 	OverBy       float64 // how much wider than the limit; 0 when it fits
 	FitsAt       float64 // of a number that is over: the height that would fit; NaN when none does
 	Verdict      string  // full, eased, reduced, over
+	Alone        float64 // of a name that is lower because names share one height: the height it has by itself; else 0
 
 	StrokeThin, StrokeMain float64 // of a number's bare ink
 	NarrowestDigit         float64 // width of the narrowest digit's bare ink
@@ -172,11 +173,12 @@ func (c *checker) fits() {
 					},
 					mend: mendWidth(m, by, unit),
 				})
-			case m.Verdict == "reduced":
-				got := breaking(m.Height, m.Asked, unit, length.Down)
+			case m.Verdict == "reduced" && max(m.Height, m.Alone) < m.Asked:
+				high := max(m.Height, m.Alone)
+				got := breaking(high, m.Asked, unit, length.Down)
 				c.keep(Result{
 					Finding: Finding{
-						Severity: Advice, Player: w.Player, Place: m.Place, What: what + " height", By: length.Plain(m.Asked-m.Height, unit, length.Up),
+						Severity: Advice, Player: w.Player, Place: m.Place, What: what + " height", By: length.Plain(m.Asked-high, unit, length.Up),
 						Measured: got, Required: length.Plain(m.Asked, unit, length.Nearest) + " as asked",
 					},
 					mend: "look at the " + m.Place + " of " + who + ": it fits only at " + got,

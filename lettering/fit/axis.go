@@ -87,25 +87,26 @@ func (f *Fitter) narrow(r *Request, b *stand, axis *widthAxis, floor Ladder, out
 		if err != nil {
 			return nil, 0, err
 		}
-		l, err := f.line(face, r.Text, r.Lang)
+		l, err := f.line(r, face)
 		if err != nil {
 			return nil, 0, err
 		}
-		return l, b.excess(l, tight), nil
+		return l, b.excess(l, f.lifted(b, l, tight)), nil
 	}
 	l, low, err := at(axis.floor)
 	if err != nil {
 		return false, err
 	}
 	wide := out.line
-	out.line, out.wdth = l, axis.floor
+	out.line, out.wdth, out.state = l, axis.floor, f.lifted(b, l, tight)
 	if low > 0 {
 		return false, nil
 	}
-	if err := searchAxis(axis, low, b.excess(wide, tight), out, at); err != nil {
+	if err := searchAxis(axis, low, b.excess(wide, f.lifted(b, wide, tight)), out, at); err != nil {
 		return false, err
 	}
-	out.state.tracking = b.loosen(out.line, tight)
+	out.state = f.lifted(b, out.line, tight)
+	out.state.tracking = b.loosen(out.line, out.state)
 	return true, nil
 }
 
@@ -117,7 +118,7 @@ func searchAxis(axis *widthAxis, low, high float64, out *fitted, at func(float64
 	lo, hi := math.Floor(axis.floor/axisStep+1e-6), math.Ceil(axis.asked/axisStep-1e-6)
 	for turn := 0; hi-lo > 1; turn++ {
 		guess := (lo + hi) / 2
-		if turn%3 != 2 && !math.IsInf(high, 1) {
+		if turn%6 != 5 && !math.IsInf(high, 1) {
 			guess = lo + (hi-lo)*low/(low-high)
 		}
 		k := math.Min(math.Max(math.Floor(guess), lo+1), hi-1)

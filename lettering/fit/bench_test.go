@@ -68,3 +68,55 @@ func BenchmarkName(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkShape is the shaper's part of what BenchmarkShapeAndFit measures.
+func BenchmarkShape(b *testing.B) {
+	names := freshNames(20000)
+	shaper := plainRequest(b, "oswald", "").Face.NewShaper()
+	var line typeface.Line
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		if err := shaper.ShapeInto(&line, names[i%len(names)], ""); err != nil {
+			b.Fatal(err)
+		}
+		i++
+	}
+}
+
+// BenchmarkShapeAndFit shapes and fits an outlined name on a radial arch; what
+// Name adds is the smallest gap and the height of the ink. In the second half
+// the line is in the cache, so only the ladder is measured.
+func BenchmarkShapeAndFit(b *testing.B) {
+	for _, c := range []struct {
+		name  string
+		fresh int
+	}{{"fresh", 20000}, {"again", 100}} {
+		b.Run(c.name, func(b *testing.B) {
+			names, f := freshNames(c.fresh), NewFitter()
+			r := plainRequest(b, "oswald", "")
+			r.Shape, r.Radius, r.NoWaysOut = RadialArch, 350, true
+			i := 0
+			b.ReportAllocs()
+			for b.Loop() {
+				r.Text = names[i%len(names)]
+				i++
+				if _, err := f.fit(&r); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkInk draws the curves of a fitted name.
+func BenchmarkInk(b *testing.B) {
+	r := plainRequest(b, "oswald", "HERNANDEZ")
+	r.Shape, r.Radius = RadialArch, 350
+	n, err := Fit(r)
+	require.NoError(b, err)
+	b.ReportAllocs()
+	for b.Loop() {
+		_ = n.Ink()
+	}
+}

@@ -10,7 +10,7 @@ import (
 	"fmt"
 	"math"
 
-	"yokeline/lettering/geom"
+	"yokeline/lettering/edges"
 	"yokeline/lettering/outline"
 	"yokeline/lettering/typeface"
 )
@@ -100,7 +100,7 @@ func DefaultLadder(asked float64) Ladder {
 
 // Request is one name to fit.
 type Request struct {
-	Text        string // already in the case it is to be set in
+	Text        string // already in the case it is to be set in; a line break makes two lines
 	Lang        string // BCP 47 tag, or empty
 	Face        *typeface.Face
 	Wdth, Wght  float64 // axis values; NaN for the face's default
@@ -114,6 +114,37 @@ type Request struct {
 	Ladder      Ladder
 	Squash      bool    // lets a geometric scale follow a width axis at its end
 	SmallestGap float64 // the decoration method's, mm; for the caller's findings, the fit does not use it
+
+	// KeepGap is the distance, mm, that the bare ink of neighbouring letters
+	// keeps on an arch, in the plane: tracking is raised as little as needed, on
+	// every rung of the ladder, also over the tracking that the ladder would
+	// take, and over 0. Outlines may then still touch; with KeepOutlines the gap
+	// is that between finished outlines, as on a number. A name that only had to
+	// be spread and fits its limit stays Full. A connected script is pulled
+	// apart. 0 for none, which is the design's definition.
+	KeepGap      float64
+	KeepOutlines bool
+
+	// Stroke chooses the weight of a face with a weight axis, in place of Wght:
+	// the lightest whole value at which the strokes of every letter of the
+	// alphabet (of the capitals alone for a text without small letters) are at
+	// least this thick, mm, at the height asked. See Name.StrokeShort. 0 for none.
+	Stroke float64
+	// Embolden grows every letter outward by this many mm, corners mitred, at
+	// the letter height asked, and then brings it back to that height: strokes
+	// grow by twice this less a little. The white between letters stays as
+	// designed. Letters that the ladder makes lower stay alike in shape. 0 for
+	// none.
+	Embolden float64
+	// Raised are the indexes of the characters (of Text in NFC, from 0) that are
+	// drawn small with their heads at the cap line, as in a prefix such as Mc.
+	Raised []int
+	// Optical evens the white between letters, see even.
+	Optical bool
+
+	// Edges draws the letters between two edges, or leaning, in place of an arch.
+	// Rises are measured over the limit. The zero value leaves them straight.
+	Edges edges.Shape
 
 	Narrower  []*typeface.Face // faces to try for a way out, the first of equals wins
 	NoWaysOut bool             // leaves Name.WouldFit empty, which costs several fits
@@ -129,6 +160,7 @@ type Name struct {
 	WidthScale   float64 // 1 as designed
 	Wdth, Wght   float64 // axis values; NaN on a face without the axis
 	Tracking     float64 // mm after each cluster but the last
+	Leading      float64 // mm from the first baseline down to the second; 0 for one line
 
 	InkWidth, InkHeight float64 // mm, outlines included
 	BareInkWidth        float64 // mm, without outlines
@@ -138,19 +170,22 @@ type Name struct {
 	SmallestGap         float64  // mm between the bare ink of neighbouring letters; NaN for fewer than two
 	WouldFit            []WayOut // for Reduced and Over, see WayOut
 
-	// Ink is the bare letters as curves. Contours may overlap.
-	Ink geom.Path
+	// StrokeThin is the thinnest stroke (see package stroke) of the alphabet at
+	// the size that came out, mm, and StrokeShort what it lacks to the stroke
+	// asked for: over 0 where even the heaviest weight is too light, or where the
+	// ladder made the letters lower or narrower. NaN and 0 when none was asked.
+	StrokeThin, StrokeShort float64
 	// Apex is the x at which an arch stands on y = 0; the circle's centre lies
 	// Radius under it (over it for an arch down). It differs from 0 where the
 	// ink is not symmetric about the middle of the line.
 	Apex float64
+
+	Edges edges.Shape // that the letters are drawn between, see Form
+	art   *drawing    // what Ink draws from
 }
 
-// Settled returns the bare ink flattened within half of outline.Tolerance and
-// merged, so that overlapping contours count once.
-func (n Name) Settled() (geom.Region, error) {
-	return outline.Union(n.Ink.Flatten(outline.Tolerance / 2))
-}
+// bold returns the emboldening as a share of the letter height.
+func (r *Request) bold() float64 { return r.Embolden / r.Height }
 
 // maxLength is the longest length in mm that a request may hold: a hundred
 // metres, far beyond any garment, so that no arithmetic overflows.
@@ -171,6 +206,12 @@ func (r *Request) check() error {
 		return fmt.Errorf("width floor %g%% is outside 0%% to 100%%", 100*r.Ladder.Width)
 	case !(r.Ladder.Height >= 0):
 		return fmt.Errorf("height floor %g mm is below 0", r.Ladder.Height)
+	case !(r.KeepGap >= 0 && r.KeepGap <= maxLength):
+		return fmt.Errorf("gap to keep of %q is %g mm; it must not be below 0", r.Text, r.KeepGap)
+	case !(r.Stroke >= 0 && r.Stroke <= maxLength):
+		return fmt.Errorf("stroke of %q is %g mm; it must not be below 0", r.Text, r.Stroke)
+	case !(r.Embolden >= 0 && r.Embolden <= r.Height/4):
+		return fmt.Errorf("emboldening of %q is %g mm; it must be 0 to a quarter of the letter height", r.Text, r.Embolden)
 	case int(r.Shape) >= len(shapeNames):
 		return fmt.Errorf("%v is unknown", r.Shape)
 	}
@@ -178,6 +219,12 @@ func (r *Request) check() error {
 		if !(l.Width >= 0 && l.Width <= maxLength) {
 			return fmt.Errorf("outline of %q is %g mm wide; it must not be below 0", r.Text, l.Width)
 		}
+	}
+	if err := r.checkLines(); err != nil {
+		return err
+	}
+	if err := r.checkEdges(); err != nil {
+		return err
 	}
 	return r.checkArch()
 }

@@ -202,8 +202,8 @@ func TestVerticalArchStaysNearTheTrueCurve(t *testing.T) {
 				straight := name(t, r)
 				r.Shape, r.Radius = shape, radius
 				bent := name(t, r)
-				drawn := segmentsOf(bent.Ink.Flatten(5e-4))
-				for _, ring := range dense(straight.Ink) {
+				drawn := segmentsOf(bent.Ink().Flatten(5e-4))
+				for _, ring := range dense(straight.Ink()) {
 					for _, p := range ring {
 						fall := radius - math.Sqrt(radius*radius-p.X*p.X)
 						if shape == fit.VerticalArch {
@@ -284,7 +284,7 @@ func TestOutlinesWithCornersHaveTheBoxOfTheOutline(t *testing.T) {
 		// Large, so that the outline's grid turns short edges little, and finely
 		// flattened, for a tip at the end of a curve moves with the last chord.
 		const k = 16
-		big := n.Ink.Transform(geom.Scale(k, k))
+		big := n.Ink().Transform(geom.Scale(k, k))
 		settled, err := outline.Union(big.Flatten(0.001))
 		require.NoError(t, err)
 		layers := slices.Clone(r.Outlines)

@@ -67,13 +67,13 @@ func largest(lo, hi float64, f func(float64) float64) float64 {
 // ladder walks down the rungs for the line at the axis value asked.
 func (f *Fitter) ladder(r *Request, b *stand, l *line, axis *widthAxis) (fitted, error) {
 	floor := r.floors()
-	out := fitted{line: l, state: state{r.Height, 1, 0}, wdth: axis.value()}
+	out := fitted{line: l, state: f.lifted(b, l, state{r.Height, 1, 0}), wdth: axis.value()}
 	if b.limit == 0 || b.excess(l, out.state) <= 0 {
 		return out, nil
 	}
 	out.verdict = Eased
 	tight := floor.Tracking * r.Height
-	if b.rung(&out, tight, 0, func(x float64) state { return state{r.Height, 1, x} }) {
+	if f.rung(b, &out, tight, 0, func(x float64) state { return state{r.Height, 1, x} }) {
 		return out, nil
 	}
 	narrowest := floor.Width
@@ -84,11 +84,11 @@ func (f *Fitter) ladder(r *Request, b *stand, l *line, axis *widthAxis) (fitted,
 		}
 		narrowest = axis.left(floor.Width, r.Squash)
 	}
-	if b.rung(&out, narrowest, 1, func(x float64) state { return state{r.Height, x, tight} }) {
+	if f.rung(b, &out, narrowest, 1, func(x float64) state { return state{r.Height, x, tight} }) {
 		return out, nil
 	}
 	out.verdict = Reduced
-	if !b.rung(&out, floor.Height, r.Height, func(x float64) state { return state{x, narrowest, floor.Tracking * x} }) {
+	if !f.rung(b, &out, floor.Height, r.Height, func(x float64) state { return state{x, narrowest, floor.Tracking * x} }) {
 		out.verdict = Over
 	}
 	return out, nil
@@ -97,11 +97,12 @@ func (f *Fitter) ladder(r *Request, b *stand, l *line, axis *widthAxis) (fitted,
 // rung lets one figure go from what was asked down to its floor, as far as
 // needed, and leaves the state in out. It reports whether that was enough; if
 // not, the figure is at its floor.
-func (b *stand) rung(out *fitted, floor, asked float64, at func(float64) state) bool {
-	out.state = at(floor)
+func (f *Fitter) rung(b *stand, out *fitted, floor, asked float64, at func(float64) state) bool {
+	out.state = f.lifted(b, out.line, at(floor))
 	if b.excess(out.line, out.state) > 0 {
 		return false
 	}
-	out.state = at(largest(floor, asked, func(x float64) float64 { return b.excess(out.line, at(x)) }))
+	x := largest(floor, asked, func(x float64) float64 { return b.excess(out.line, f.lifted(b, out.line, at(x))) })
+	out.state = f.lifted(b, out.line, at(x))
 	return true
 }

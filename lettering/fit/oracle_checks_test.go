@@ -23,7 +23,7 @@ func (o *oracle) check(n fit.Name) float64 {
 	assert.LessOrEqual(t, half, 75*math.Pi/180+1e-9)
 	assert.InDelta(t, width, n.InkWidth, 0.001)
 	assert.InDelta(t, hi-lo, n.BareInkWidth, 0.001)
-	box := n.Ink.Bounds()
+	box := n.Ink().Bounds()
 	assert.InDelta(t, n.BareInkWidth, box.Width(), 1e-6, "the drawn ink")
 	assert.InDelta(t, 0, box.Center().X, 1e-6, "centred")
 	o.checkRungs(n, at)
@@ -163,7 +163,7 @@ func (o *oracle) checkTooTight(f *fit.Fitter, e *fit.TooTightError) {
 	q.Radius = e.Smallest * 1.0001
 	n, err := f.Name(q)
 	require.NoError(o.t, err, "%v", e)
-	box := n.Ink.Bounds()
+	box := n.Ink().Bounds()
 	assert.False(o.t, math.IsNaN(box.Width()))
 	q.Radius = e.Smallest * 0.999
 	_, err = f.Name(q)

@@ -15,20 +15,27 @@ type state struct {
 	tracking float64 // mm
 }
 
-// stand is what a line stands on and is surrounded by: what the ladder leaves
-// alone.
-type stand struct {
+// base is what a line stands on.
+type base struct {
 	shape   Shape
 	radius  float64 // mm, 0 when straight
 	spacing Spacing
+	lean    float64 // x gained a mm of height, by leaning letters
+}
+
+// stand is what a line stands on and is surrounded by: what the ladder leaves
+// alone.
+type stand struct {
+	base
 	offsets []ink.Offset
 	round   bool    // all joins are
 	reach   float64 // farthest offset, mm
 	limit   float64 // mm
+	keep    float64 // gap that the letters of an arch keep, mm; 0 for none
 }
 
 func newStand(r *Request) stand {
-	b := stand{shape: r.Shape, spacing: r.Spacing, offsets: ink.Offsets(r.Outlines), round: true, limit: r.Limit}
+	b := stand{base: base{shape: r.Shape, spacing: r.Spacing, lean: math.Tan(r.Edges.Shear)}, offsets: ink.Offsets(r.Outlines), round: true, limit: r.Limit}
 	switch {
 	case r.Shape == Straight:
 	case r.Rise > 0:
@@ -40,6 +47,9 @@ func newStand(r *Request) stand {
 		b.reach = max(b.reach, o.Distance)
 		b.round = b.round && o.Join == outline.Round
 	}
+	if b.keep = r.KeepGap; r.KeepGap > 0 && r.KeepOutlines {
+		b.keep += 2 * b.reach
+	}
 	return b
 }
 
@@ -47,7 +57,7 @@ func newStand(r *Request) stand {
 const steepest = 75 * math.Pi / 180
 
 // turning returns R_s, the radius at the spacing height.
-func (b *stand) turning(height float64) float64 {
+func (b *base) turning(height float64) float64 {
 	if b.spacing == Baseline {
 		return b.radius
 	}
@@ -65,7 +75,12 @@ func (b *stand) halfAngle(l *line, s state) float64 {
 	if turning <= 0 {
 		return math.Inf(1)
 	}
-	return (to - from) / 2 / turning
+	half := (to - from) / 2 / turning
+	if l.under != nil {
+		lower := b.lower(l, s)
+		half = max(half, lower.halfAngle(l.under, s))
+	}
+	return half
 }
 
 // excess returns ink width less the limit, mm; infinite when the line would
@@ -81,9 +96,12 @@ func (b *stand) excess(l *line, s state) float64 {
 // span returns the ends of the ink with outlines, from the middle of the bare
 // ink of the straight line, in mm.
 func (b *stand) span(l *line, s state) (from, to float64) {
+	if l.under != nil {
+		return b.spanLines(l, s)
+	}
 	lo, hi := l.bare(s)
 	mid := (lo + hi) / 2
-	if !b.shape.radial() && b.round {
+	if !b.shape.radial() && b.round && b.lean == 0 {
 		return lo - mid - b.reach, hi - mid + b.reach
 	}
 	if !b.shape.radial() {
@@ -96,7 +114,7 @@ func (b *stand) span(l *line, s state) (from, to float64) {
 	to, from = math.Inf(-1), math.Inf(1)
 	near, far := b.rims(l, s)
 	for i := len(l.glyphs) - 1; i >= 0; i-- {
-		sin, cos := math.Sincos(b.angle(l, s, i, mid))
+		sin, cos := math.Sincos(b.angle(l.cap, s, &l.spots[i], mid))
 		if max(near*sin, far*sin)+margin <= to {
 			if ordered {
 				break
@@ -106,7 +124,7 @@ func (b *stand) span(l *line, s state) (from, to float64) {
 		to = max(to, b.extreme(l, s, i, sin, cos, 1))
 	}
 	for i := range l.glyphs {
-		sin, cos := math.Sincos(b.angle(l, s, i, mid))
+		sin, cos := math.Sincos(b.angle(l.cap, s, &l.spots[i], mid))
 		if min(near*sin, far*sin)-margin >= from {
 			if ordered {
 				break
@@ -127,10 +145,9 @@ func (b *stand) rims(l *line, s state) (near, far float64) {
 	return b.radius + sy*l.bottom, b.radius + sy*l.top
 }
 
-// angle returns how far glyph i turns, radians, positive to the right.
-func (b *stand) angle(l *line, s state, i int, mid float64) float64 {
-	g := &l.glyphs[i]
-	u := s.height/l.cap*s.scale*g.mid + s.tracking*g.before - mid
+// angle returns how far a glyph turns, radians, positive to the right.
+func (b *base) angle(capHeight float64, s state, g *spot, mid float64) float64 {
+	u := s.height/capHeight*s.scale*g.mid + s.tracking*float64(g.before) - mid
 	return u / b.turning(s.height)
 }
 
@@ -138,23 +155,22 @@ func (b *stand) angle(l *line, s state, i int, mid float64) float64 {
 // side, side being 1 or -1.
 func (b *stand) extreme(l *line, s state, i int, sin, cos, side float64) float64 {
 	if !b.round {
-		return l.glyphs[i].ink.Outer(ink.Warp{Map: b.turned(l, s, i, sin, cos)}, geom.Point{X: side}, b.offsets)
+		return l.glyphs[i].ink.Outer(ink.Warp{Map: b.turned(l.cap, s, &l.spots[i], sin, cos)}, geom.Point{X: side}, b.offsets)
 	}
-	g := &l.glyphs[i]
+	g := &l.spots[i]
 	sy := s.height / l.cap
 	sx := sy * s.scale
 	lean, rho := sy*sin, b.radius+sy*g.y
 	if b.shape.down() {
 		lean, rho = -lean, b.radius-sy*g.y
 	}
-	return g.ink.Most(side*sx*cos, side*lean) + side*(sx*(g.x-g.mid)*cos+rho*sin) + b.reach
+	return l.glyphs[i].ink.Most(side*sx*cos, side*lean) + side*(sx*(g.x-g.mid)*cos+rho*sin) + b.reach
 }
 
-// turned returns the map of glyph i on a radial arch from its font units into
+// turned returns the map of a glyph on a radial arch from its font units into
 // the plane, x = 0 at the arch's apex.
-func (b *stand) turned(l *line, s state, i int, sin, cos float64) geom.Affine {
-	g := &l.glyphs[i]
-	sy := s.height / l.cap
+func (b *base) turned(capHeight float64, s state, g *spot, sin, cos float64) geom.Affine {
+	sy := s.height / capHeight
 	sx := sy * s.scale
 	x, y := sx*(g.x-g.mid), sy*g.y
 	if b.shape.down() {
@@ -166,17 +182,16 @@ func (b *stand) turned(l *line, s state, i int, sin, cos float64) geom.Affine {
 		E: x*cos + (b.radius+y)*sin, F: -x*sin + (b.radius+y)*cos - b.radius}
 }
 
-// warp returns the map of glyph i into the plane, x = 0 at the middle of the
+// warp returns the map of a glyph into the plane, x = 0 at the middle of the
 // straight line's bare ink.
-func (b *stand) warp(l *line, s state, i int, mid float64) ink.Warp {
+func (b *base) warp(capHeight float64, s state, g *spot, mid float64) ink.Warp {
 	if b.shape.radial() {
-		sin, cos := math.Sincos(b.angle(l, s, i, mid))
-		return ink.Warp{Map: b.turned(l, s, i, sin, cos)}
+		sin, cos := math.Sincos(b.angle(capHeight, s, g, mid))
+		return ink.Warp{Map: b.turned(capHeight, s, g, sin, cos)}
 	}
-	g := &l.glyphs[i]
-	sy := s.height / l.cap
+	sy := s.height / capHeight
 	sx := sy * s.scale
-	w := ink.Warp{Map: geom.Affine{A: sx, D: sy, E: sx*g.x + s.tracking*g.before - mid, F: sy * g.y}}
+	w := ink.Warp{Map: geom.Affine{A: sx, C: sy * b.lean, D: sy, E: sx*g.x + s.tracking*float64(g.before) - mid + sy*g.y*b.lean, F: sy * g.y}}
 	if b.shape.vertical() {
 		w.Bend = b.radius
 		if b.shape.down() {
@@ -186,13 +201,16 @@ func (b *stand) warp(l *line, s state, i int, mid float64) ink.Warp {
 	return w
 }
 
-// spanCorners is span for upright letters whose outlines have corners.
+// spanCorners is span for letters on a straight line that lean or whose
+// outlines have corners.
 func (b *stand) spanCorners(l *line, s state, mid float64) (from, to float64) {
 	from, to = math.Inf(1), math.Inf(-1)
 	sx, margin := s.height/l.cap*s.scale, outline.MitreLimit*b.reach
+	// A lean moves ink by as much as it stands off the baseline.
+	margin += math.Abs(b.lean) * s.height / l.cap * math.Max(math.Abs(l.top), math.Abs(l.bottom))
 	for i := range l.glyphs {
 		g := &l.glyphs[i]
-		w := b.warp(l, s, i, mid)
+		w := b.warp(l.cap, s, &l.spots[i], mid)
 		if w.Map.E+sx*g.ink.Box.Max.X+margin > to {
 			to = max(to, g.ink.Outer(w, geom.Point{X: 1}, b.offsets))
 		}

@@ -2,110 +2,247 @@ package fit
 
 import (
 	"math"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
+	"yokeline/lettering/geom"
 	"yokeline/lettering/typeface"
 )
 
-// The kinds of WayOut, in the order in which they are listed.
+// The kinds of WayOut in the order in which they are listed: the smallest
+// change of the look first.
 const (
-	LowerLetters = "lower letters"
-	NarrowerFace = "narrower face"
-	MoreRoom     = "more room"
-	TwoLines     = "two lines"
-	AnInitial    = "an initial"
+	LowerLetters    = "lower letters"    // below the ladder's floor; for names that are over
+	NarrowerLetters = "narrower letters" // a lower floor for the width
+	FlatterArch     = "flatter arch"     // a larger radius
+	RounderArch     = "rounder arch"     // a smaller radius; helps where heads draw together
+	NarrowerFace    = "narrower face"    // another face, for this name only
+	MoreRoom        = "more room"        // a wider limit, at the height asked
+	TwoLines        = "two lines"
+	AnInitial       = "an initial" // for the first parts of the name
+	NextSize        = "next size"  // of the garment; found by package sizes, which knows garments
 )
 
 // WayOut is a change that would help a name that came out reduced or over.
-// Each was tried: the change makes the name fit, and taller than it is now
-// (LowerLetters apart, which is for names that are over).
+// Each was tried and Name is what came out: for an over name one that fits, for
+// a reduced one taller letters. NarrowerLetters and the arches bring a reduced
+// name to the height asked, MoreRoom brings any name there.
 type WayOut struct {
-	Kind   string
-	Height float64 // letter height that comes out, mm; of two lines, that of both
-	Limit  float64 // the limit to give for MoreRoom, mm; else that of the name
-	FaceID string  // the face to use
-	Text   string  // the text to set; the two lines are parted by a line break
+	Kind       string
+	Height     float64 // letter height that comes out, mm; for LowerLetters the floor to give
+	Limit      float64 // limit to give, mm
+	WidthFloor float64 // floor of the width to give, as a share
+	Radius     float64 // of the arch to give, mm; 0 when straight
+	Rise       float64 // instead of Radius where the arch is given by its rise, mm; else 0
+	FaceID     string  // face to give
+	Text       string  // text to give; two lines are parted by a line break
+	Raised     []int   // letters of it to raise, as in Request
+	Size       string  // of the garment, for NextSize, such as "youth L"
+	Name       *Name   // as it comes out
 }
 
-// Suggested lengths are rounded to hundredths of a mm, to the safe side.
+// Suggested lengths are rounded to hundredths of a mm and shares to
+// thousandths, to the safe side.
 const (
-	perMM = 100
-	grid  = 1.0 / perMM
+	perMM  = 100
+	grid   = 1.0 / perMM
+	perOne = 1000
 )
+
+// narrowestLetters is the least width that is suggested, as a share: narrower
+// ones are no longer the letters of the face. Common practice, no source.
+const narrowestLetters = 0.50
+
+// escape is a request that looks for its ways out.
+type escape struct {
+	*Fitter
+	name *Name
+	best float64 // letter height to beat, mm
+	// back is the request with the floor of its height where a way out must
+	// come out: as it is for a name that is over, at the height asked for one
+	// that is reduced.
+	back Request
+}
 
 func (f *Fitter) waysOut(r *Request, n *Name) []WayOut {
 	plain := *r
 	plain.NoWaysOut, plain.Narrower = true, nil
-	best := n.LetterHeight // to beat
-	if n.Verdict == Over {
-		best = 0
+	e := escape{Fitter: f, name: n, back: plain}
+	if n.Verdict == Reduced {
+		e.best, e.back.Ladder.Height = n.LetterHeight, r.Height
 	}
 	var out []WayOut
-	for _, find := range []func(Request, *Name, float64) (WayOut, bool){
-		f.lower,
-		func(q Request, n *Name, best float64) (WayOut, bool) { return f.narrower(q, best, r.Narrower) },
-		f.room, f.twoLines, f.initial,
+	for _, find := range []func(Request) (WayOut, bool){
+		e.lowerLetters, e.narrowerLetters, e.anotherArch,
+		func(q Request) (WayOut, bool) { return e.narrowerFace(q, r.Narrower) },
+		e.moreRoom, e.twoLines, e.anInitial,
 	} {
-		if w, ok := find(plain, n, best); ok {
+		if w, ok := find(plain); ok {
 			out = append(out, w)
 		}
 	}
 	return out
 }
 
-// try fits the changed request and reports whether it fits.
-func (f *Fitter) try(r Request) (WayOut, bool) {
-	o, err := f.fit(&r)
-	if err != nil || o.verdict == Over {
-		return WayOut{}, false
-	}
-	return WayOut{Height: o.state.height, Limit: r.Limit, FaceID: r.Face.ID(), Text: r.Text}, true
+// fits reports whether the changed request fits.
+func (f *Fitter) fits(r Request) bool {
+	_, fits, err := f.Reach(r)
+	return err == nil && fits
 }
 
-// lower finds the letter height that would fit, below the ladder's floor.
-func (f *Fitter) lower(r Request, n *Name, _ float64) (WayOut, bool) {
-	if n.Verdict != Over {
+// try fits the changed request and returns what it comes to, if it fits.
+func (f *Fitter) try(kind string, r Request) (WayOut, bool) {
+	n, err := f.Name(r)
+	if err != nil || n.Verdict == Over {
+		return WayOut{}, false
+	}
+	return WayOut{
+		Kind: kind, Height: n.LetterHeight, Limit: r.Limit, WidthFloor: r.floors().Width, Radius: n.Radius, Rise: r.Rise,
+		FaceID: n.FaceID, Text: r.Text, Raised: r.Raised, Name: &n,
+	}, true
+}
+
+// taller is try for a change that must beat the letters as they are.
+func (e *escape) taller(kind string, r Request) (WayOut, bool) {
+	w, ok := e.try(kind, r)
+	return w, ok && w.Height > e.best+grid
+}
+
+// lowerLetters finds the letter height that would fit, below the ladder's
+// floor.
+func (e *escape) lowerLetters(r Request) (WayOut, bool) {
+	if e.name.Verdict != Over {
 		return WayOut{}, false
 	}
 	r.Ladder.Height = math.Min(grid, r.Height)
-	w, ok := f.try(r)
+	w, ok := e.try(LowerLetters, r)
 	if !ok {
 		return w, false
 	}
-	r.Ladder.Height = math.Floor(w.Height*perMM) / perMM
-	if r.Ladder.Height <= 0 {
+	low := math.Floor(w.Height*perMM) / perMM
+	if low <= 0 {
 		return w, false
 	}
 	// What is suggested must itself fit, with every other rung at its floor.
-	low := r.Ladder.Height
-	w, ok = f.try(r)
-	w.Kind, w.Height = LowerLetters, low
+	r.Ladder.Height = low
+	w, ok = e.try(LowerLetters, r)
+	w.Height = low
 	return w, ok
 }
 
-// narrower takes the face that gives the tallest letters.
-func (f *Fitter) narrower(r Request, best float64, faces []*typeface.Face) (WayOut, bool) {
-	var found WayOut
-	id := r.Face.ID()
+// narrowerLetters finds the highest floor of the width that would do.
+func (e *escape) narrowerLetters(Request) (WayOut, bool) {
+	r := e.back
+	low, high := int(narrowestLetters*perOne), int(math.Ceil(r.floors().Width*perOne))
+	r.Ladder.Width = narrowestLetters
+	if low >= high || !e.fits(r) {
+		return WayOut{}, false
+	}
+	for high-low > 1 {
+		mid := (low + high) / 2
+		if r.Ladder.Width = float64(mid) / perOne; e.fits(r) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	r.Ladder.Width = float64(low) / perOne
+	return e.taller(NarrowerLetters, r)
+}
+
+// How far from its own radius another one is looked for: as many steps of the
+// fourth root of 2 (steps that are passed over would be hardly seen).
+const (
+	flatterSteps = 16
+	rounderSteps = 4
+)
+
+// anotherArch finds the nearest radius that would do. On an arch up heads draw
+// apart, so a flatter one is narrower; on an arch down it is the other way
+// round. The width of a vertical arch does not depend on its radius.
+func (e *escape) anotherArch(Request) (WayOut, bool) {
+	if !e.name.Shape.radial() {
+		return WayOut{}, false
+	}
+	flatter, ok := e.archAt(FlatterArch, flatterSteps, math.Sqrt2)
+	rounder, also := e.archAt(RounderArch, rounderSteps, 1/math.Sqrt2)
+	if also && (!ok || e.name.Radius/rounder.Radius < flatter.Radius/e.name.Radius) {
+		return rounder, true
+	}
+	return flatter, ok
+}
+
+// archAt looks for a radius that does, by steps whose square is the factor
+// squared, and closes in on the one that is nearest to the name's own.
+func (e *escape) archAt(kind string, steps int, factor float64) (WayOut, bool) {
+	r := e.back
+	r.Rise = 0
+	fits := func(radius float64) bool {
+		r.Radius = radius
+		return e.fits(r)
+	}
+	far := e.name.Radius * math.Pow(factor, float64(steps)/2)
+	if factor > 1 && !fits(far) { // then no flatter one does
+		return WayOut{}, false
+	}
+	misses, does := e.name.Radius, 0.0
+	for k := 1; k <= steps && does == 0; k++ {
+		if radius := e.name.Radius * math.Pow(factor, float64(k)/2); fits(radius) {
+			does = radius
+		} else {
+			misses = radius
+		}
+	}
+	if does == 0 {
+		return WayOut{}, false
+	}
+	for math.Abs(does-misses) > grid/2 {
+		if mid := (does + misses) / 2; fits(mid) {
+			does = mid
+		} else {
+			misses = mid
+		}
+	}
+	return e.taller(kind, e.arched(does, factor > 1))
+}
+
+// arched returns the request with the radius, rounded to the safe side, or with
+// the rise that makes it, where the arch is given by its rise.
+func (e *escape) arched(radius float64, flatter bool) Request {
+	r, round, other := e.back, math.Floor, math.Ceil
+	if flatter {
+		round, other = other, round
+	}
+	if r.Rise == 0 {
+		r.Radius = round(radius*perMM) / perMM
+		return r
+	}
+	r.Rise = other(geom.Sagitta(radius, r.Limit)*perMM) / perMM
+	return r
+}
+
+// narrowerFace takes the face that gives the tallest letters.
+func (e *escape) narrowerFace(r Request, faces []*typeface.Face) (WayOut, bool) {
+	id, best := r.Face.ID(), e.best
+	var tallest *typeface.Face
 	r.Wdth, r.Wght = math.NaN(), math.NaN()
 	for _, face := range faces {
 		if r.Face = face; face.ID() == id {
 			continue
 		}
-		if w, ok := f.try(r); ok && w.Height > best+grid {
-			best, found = w.Height, w
+		if height, fits, err := e.Reach(r); err == nil && fits && height > best+grid {
+			best, tallest = height, face
 		}
 	}
-	found.Kind = NarrowerFace
-	return found, found.Height > 0
+	if tallest == nil {
+		return WayOut{}, false
+	}
+	r.Face = tallest
+	return e.try(NarrowerFace, r)
 }
 
-// room finds the limit at which the name comes out at the height asked.
-func (f *Fitter) room(r Request, n *Name, _ float64) (WayOut, bool) {
+// moreRoom finds the limit at which the name comes out at the height asked.
+func (e *escape) moreRoom(r Request) (WayOut, bool) {
 	r.Ladder.Height = r.Height
-	floor, err := f.fit(&r) // over: the other rungs at their floors
+	floor, err := e.fit(&r) // over: the other rungs at their floors
 	if err != nil {
 		return WayOut{}, false
 	}
@@ -115,7 +252,7 @@ func (f *Fitter) room(r Request, n *Name, _ float64) (WayOut, bool) {
 		b := newStand(&q) // a rise makes another circle of another limit
 		return b.excess(floor.line, floor.state) <= 0
 	}
-	low, high := n.Limit, n.Limit
+	low, high := r.Limit, r.Limit
 	for tries := 0; !fits(high); tries++ {
 		if tries == 16 {
 			return WayOut{}, false
@@ -130,98 +267,25 @@ func (f *Fitter) room(r Request, n *Name, _ float64) (WayOut, bool) {
 		}
 	}
 	r.Limit = math.Ceil(high*perMM) / perMM
-	w, ok := f.try(r)
-	w.Kind = MoreRoom
-	return w, ok
+	return e.try(MoreRoom, r)
 }
 
 // twoLines breaks the name at the space or hyphen nearest its middle.
-func (f *Fitter) twoLines(r Request, _ *Name, best float64) (WayOut, bool) {
+func (e *escape) twoLines(r Request) (WayOut, bool) {
 	first, second, ok := breakInTwo(r.Text)
 	if !ok {
 		return WayOut{}, false
 	}
-	r.Text = first
-	a, ok := f.try(r)
-	if !ok {
-		return a, false
-	}
-	r.Text = second
-	b, ok := f.try(r)
-	if !ok {
-		return b, false
-	}
-	b.Kind, b.Text, b.Height = TwoLines, first+"\n"+second, math.Min(a.Height, b.Height)
-	return b, b.Height > best+grid
+	return e.taller(TwoLines, r.retold(first+lineBreak+second))
 }
 
-// breakInTwo parts a text at the space or after the hyphen nearest its middle,
-// counted in characters; of two as near, the later, for the first line reads
-// better full.
-func breakInTwo(text string) (first, second string, ok bool) {
-	nearest := math.MaxInt
-	for i, r := range text {
-		if !parts(r) {
-			continue
-		}
-		head, tail := text[:i], text[i+utf8.RuneLen(r):]
-		if !unicode.IsSpace(r) {
-			head = text[:len(text)-len(tail)]
-		}
-		head, tail = strings.TrimSpace(head), strings.TrimSpace(tail)
-		if !hasLetter(head) || !hasLetter(tail) {
-			continue
-		}
-		off := utf8.RuneCountInString(head) - utf8.RuneCountInString(tail)
-		if off = max(off, -off); off <= nearest {
-			nearest, first, second, ok = off, head, tail, true
-		}
-	}
-	return first, second, ok
-}
-
-func hasLetter(s string) bool { return strings.ContainsFunc(s, unicode.IsLetter) }
-
-// parts reports a character between the parts of a name.
-func parts(r rune) bool { return unicode.IsSpace(r) || r == '-' || r == '\u2010' || r == '\u2011' }
-
-// initial shortens the parts of the name to initials from the left, never the
-// last, until it fits.
-func (f *Fitter) initial(r Request, _ *Name, best float64) (WayOut, bool) {
+// anInitial shortens the parts of the name to initials from the left, never
+// the last, until it fits.
+func (e *escape) anInitial(r Request) (WayOut, bool) {
 	for text, ok := shorten(r.Text); ok; text, ok = shorten(text) {
-		r.Text = text
-		if w, ok := f.try(r); ok && w.Height > best+grid {
-			w.Kind = AnInitial
+		if w, ok := e.taller(AnInitial, r.retold(text)); ok {
 			return w, true
 		}
 	}
 	return WayOut{}, false
-}
-
-// shorten makes an initial of the first part that is not one: "DE LA CRUZ"
-// becomes "D. LA CRUZ", then "D. L. CRUZ". The last part stays.
-func shorten(text string) (string, bool) {
-	for start := 0; ; {
-		end := strings.IndexFunc(text[start:], parts)
-		if end < 0 {
-			return "", false
-		}
-		end += start
-		part := text[start:end]
-		if !strings.HasSuffix(part, ".") && utf8.RuneCountInString(part) > 1 {
-			return text[:start] + firstLetter(part) + "." + text[end:], hasLetter(text[end:])
-		}
-		_, size := utf8.DecodeRuneInString(text[end:])
-		start = end + size
-	}
-}
-
-// firstLetter returns the first character with the accents that follow it.
-func firstLetter(part string) string {
-	for i, r := range part {
-		if i > 0 && !unicode.Is(unicode.Mn, r) {
-			return part[:i]
-		}
-	}
-	return part
 }

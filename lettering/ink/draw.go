@@ -11,11 +11,25 @@ import (
 // that stay within tolerance (mm) of the bent outline. Their x is exact.
 func (g *Glyph) Draw(dst geom.Path, w Warp, tolerance float64) geom.Path {
 	if w.Bend != 0 {
-		return g.drawBent(dst, w, tolerance)
+		return drawBent(dst, g.pieces, w, tolerance)
 	}
-	for _, s := range g.Path {
+	return drawFlat(dst, g.Path, w.Map)
+}
+
+// DrawPath is Draw for an outline that nothing is measured of: it spares the
+// making of a Glyph.
+func DrawPath(dst, path geom.Path, w Warp, tolerance float64) geom.Path {
+	path = withoutStrays(path)
+	if w.Bend != 0 {
+		return drawBent(dst, split(path), w, tolerance)
+	}
+	return drawFlat(dst, path, w.Map)
+}
+
+func drawFlat(dst, path geom.Path, m geom.Affine) geom.Path {
+	for _, s := range path {
 		for i := range s.P {
-			s.P[i] = w.Map.Apply(s.P[i])
+			s.P[i] = m.Apply(s.P[i])
 		}
 		dst = append(dst, s)
 	}
@@ -35,9 +49,9 @@ func (g *Glyph) Placed(w Warp, tolerance float64) *Glyph {
 	return out
 }
 
-func (g *Glyph) drawBent(dst geom.Path, w Warp, tolerance float64) geom.Path {
-	for i, p := range g.pieces {
-		if i == 0 || g.pieces[i-1].contour != p.contour {
+func drawBent(dst geom.Path, pieces []piece, w Warp, tolerance float64) geom.Path {
+	for i, p := range pieces {
+		if i == 0 || pieces[i-1].contour != p.contour {
 			if i > 0 {
 				dst.Close()
 			}
@@ -49,7 +63,7 @@ func (g *Glyph) drawBent(dst geom.Path, w Warp, tolerance float64) geom.Path {
 		}
 		dst = b.draw(dst, 0, 1, 0)
 	}
-	if len(g.pieces) > 0 {
+	if len(pieces) > 0 {
 		dst.Close()
 	}
 	return dst

@@ -101,6 +101,26 @@ func (g *Glyph) Most(dx, dy float64) float64 {
 	return best
 }
 
+// Across returns the first and the last x of the contours at a height, within
+// the glyph's tolerance; false where they do not come to that height.
+func (g *Glyph) Across(y float64) (first, last float64, ok bool) {
+	first, last = math.Inf(1), math.Inf(-1)
+	for _, c := range g.outline() {
+		if y < c.box.Min.Y || y > c.box.Max.Y {
+			continue
+		}
+		for i := c.from; i < c.to; i++ {
+			a, b := g.points[i], g.points[i+1]
+			if (a.Y <= y) == (b.Y <= y) {
+				continue
+			}
+			x := a.X + (y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
+			first, last = min(first, x), max(last, x)
+		}
+	}
+	return first, last, first <= last
+}
+
 // crestCube returns the largest value that a cubic with these control values
 // takes between its ends.
 func crestCube(a, b, c, d float64) float64 {

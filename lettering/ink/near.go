@@ -1,7 +1,9 @@
 package ink
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"yokeline/lettering/geom"
 )
@@ -79,6 +81,11 @@ func (f *Finder) Gap(a *Glyph, ma geom.Affine, b *Glyph, mb geom.Affine, most fl
 			f.facing = append(f.facing, k)
 		}
 	}
+	slices.SortFunc(f.facing, func(i, k int) int { return cmp.Compare(f.boxesB[i].Min.X, f.boxesB[k].Min.X) })
+	// Where letters cross, as in a connected script, the answer is 0 at once.
+	if apart(&allA, &allB) == 0 && f.meet(a, ma, b, mb, allB) {
+		return 0
+	}
 	for i := range ca {
 		if apart(&f.boxesA[i], &allB) >= best {
 			continue
@@ -87,10 +94,68 @@ func (f *Finder) Gap(a *Glyph, ma geom.Affine, b *Glyph, mb geom.Affine, most fl
 			if best == 0 {
 				return 0
 			}
+			if dx := f.boxesB[k].Min.X - f.boxesA[i].Max.X; dx > 0 && dx*dx >= best {
+				break // and so for all that follow
+			}
 			best = f.chunks(best, a, i, ma, b, k, mb)
 		}
 	}
 	return math.Sqrt(best)
+}
+
+// meet reports whether two chunks whose boxes overlap cross.
+func (f *Finder) meet(a *Glyph, ma geom.Affine, b *Glyph, mb geom.Affine, allB geom.Rect) bool {
+	for i := range a.chunks {
+		if apart(&f.boxesA[i], &allB) > 0 {
+			continue
+		}
+		var pa run
+		for _, k := range f.facing {
+			if f.boxesB[k].Min.X > f.boxesA[i].Max.X {
+				break // and so for all that follow
+			}
+			if apart(&f.boxesA[i], &f.boxesB[k]) > 0 {
+				continue
+			}
+			if pa.n == 0 {
+				pa.fill(a.points[a.chunks[i].from:a.chunks[i].to+1], ma)
+			}
+			var pb run
+			pb.fill(b.points[b.chunks[k].from:b.chunks[k].to+1], mb)
+			if pa.crosses(&pb) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Around returns a box that contains the glyph drawn into the plane by w. It
+// is cheap, and the drawn ink's own box where w neither turns nor bends.
+func (g *Glyph) Around(w Warp) geom.Rect {
+	box := mapBox(&g.Box, &w.Map)
+	if w.Bend == 0 || g.Empty() {
+		return box
+	}
+	// Rise is largest in size where x is; it is 0 at x = 0 and grows to both sides.
+	a, b := Rise(w.Bend, box.Min.X), Rise(w.Bend, box.Max.X)
+	low, high := min(a, b), max(a, b)
+	if box.Min.X < 0 && box.Max.X > 0 {
+		low, high = min(low, 0), max(high, 0)
+	}
+	box.Min.Y, box.Max.Y = box.Min.Y+low, box.Max.Y+high
+	return box
+}
+
+// Apart returns a distance that two glyphs under their maps are at least from
+// each other: that of their boxes, turned to lean as little as they can.
+func Apart(a *Glyph, ma geom.Affine, b *Glyph, mb geom.Affine) float64 {
+	if a.Empty() || b.Empty() {
+		return math.Inf(1)
+	}
+	ma, mb = upright(ma, mb)
+	boxA, boxB := mapBox(&a.Box, &ma), mapBox(&b.Box, &mb)
+	return math.Sqrt(apart(&boxA, &boxB))
 }
 
 // upright turns both maps together so that the two glyphs lean as little as

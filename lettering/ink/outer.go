@@ -127,20 +127,25 @@ func (g *Glyph) Outer(w Warp, u geom.Point, offsets []Offset) float64 {
 			best = math.Max(best, bare+o.Distance)
 			continue
 		}
-		best = math.Max(best, g.sides(w, u, o.Distance))
+		best = g.sides(w, u, o.Distance, best)
 		if o.Join == outline.Mitre {
-			best = math.Max(best, g.tips(w, u, o.Distance))
+			best = g.tips(w, u, o.Distance, best)
 		}
 	}
 	return best
 }
 
-// sides returns how far the outline's sides reach, corners left open.
-func (g *Glyph) sides(w Warp, u geom.Point, d float64) float64 {
+// sides returns the larger of best and how far the outline's sides reach,
+// corners left open. Pieces that lie too far back are passed over.
+func (g *Glyph) sides(w Warp, u geom.Point, d, best float64) float64 {
 	g.corner()
-	best := math.Inf(-1)
+	m := w.Map
+	du, dv, at := m.A*u.X+m.B*u.Y, m.C*u.X+m.D*u.Y, m.E*u.X+m.F*u.Y+d
 	for i := range g.pieces {
 		p := &g.pieces[i]
+		if at+p.most(du, dv) <= best { // a bend leaves x alone, and u is along x then
+			continue
+		}
 		for _, end := range [2][2]geom.Point{{p.start(), p.leaving()}, {p.end(), p.arriving()}} {
 			q := w.Point(end[0])
 			n := g.normal(w.direction(q.X, end[1]))
@@ -156,6 +161,15 @@ func (g *Glyph) sides(w Warp, u geom.Point, d float64) float64 {
 				best = math.Max(best, v+d)
 			}
 		}
+	}
+	return best
+}
+
+// most returns the largest x·dx + y·dy of the control points.
+func (s *piece) most(dx, dy float64) float64 {
+	best := s.p[0].X*dx + s.p[0].Y*dy
+	for i := 1; i < s.n; i++ {
+		best = max(best, s.p[i].X*dx+s.p[i].Y*dy)
 	}
 	return best
 }
@@ -176,13 +190,16 @@ func (s *piece) stationary(m geom.Affine, u geom.Point) [2]float64 {
 	return [2]float64{none, none}
 }
 
-// tips returns how far the tips of the mitres reach.
-func (g *Glyph) tips(w Warp, u geom.Point, d float64) float64 {
-	best := math.Inf(-1)
+// tips returns the larger of best and how far the tips of the mitres reach.
+func (g *Glyph) tips(w Warp, u geom.Point, d, best float64) float64 {
+	const limit = outline.MitreLimit
 	for _, j := range g.corner() {
 		q := w.Point(j.at)
+		if q.Dot(u)+limit*d <= best {
+			continue
+		}
 		a, b := g.normal(w.direction(q.X, j.in)), g.normal(w.direction(q.X, j.out))
-		if c := 1 + a.Dot(b); 2 <= outline.MitreLimit*outline.MitreLimit*c {
+		if c := 1 + a.Dot(b); 2 <= limit*limit*c {
 			best = math.Max(best, q.Add(a.Add(b).Mul(d/c)).Dot(u))
 		}
 	}

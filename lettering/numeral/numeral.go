@@ -9,8 +9,10 @@ import (
 	"math"
 
 	"yokeline/lettering/geom"
+	"yokeline/lettering/ink"
 	"yokeline/lettering/outline"
 	"yokeline/lettering/typeface"
+	"yokeline/lettering/weight"
 )
 
 // MaxDigits is the longest number that is set. No rule book that the project
@@ -37,6 +39,21 @@ type Request struct {
 	SmallestGap float64 // that the decoration method can make, mm; 0 for none
 	Limit       float64 // mm; 0 for none
 	Outlines    []outline.Layer
+
+	// Stroke chooses the weight of a face with a weight axis, in place of Wght:
+	// the lightest whole value at which each of the ten digits, alone and at this
+	// height, has a StrokeThin of at least Stroke, mm. The ten, and not those of
+	// this number, so that a team's numbers are alike. 0 for none.
+	Stroke float64
+	// Embolden grows every digit outward by this many mm, corners mitred, on
+	// digits of the height asked, and then brings them back to that height:
+	// strokes grow by twice this less a little. Gaps are those of the
+	// emboldened ink. 0 for none.
+	Embolden float64
+	// EmboldenTo solves for the smallest Embolden, in steps of a ten thousandth
+	// of the height, that gives each of the ten digits a StrokeThin of at least
+	// this, mm. 0 for none; not together with Embolden.
+	EmboldenTo float64
 }
 
 // Number is a number as it comes out.
@@ -52,19 +69,58 @@ type Number struct {
 	// StrokeThin and StrokeMain are the smallest of the digits' strokes, mm, as
 	// package stroke measures them; NaN when a digit's is not measurable.
 	StrokeThin, StrokeMain float64
+	// StrokeShort is what StrokeThin lacks to the stroke asked for, mm, where
+	// even the heaviest weight or the most emboldening is not enough; 0 when
+	// none is missing, NaN when the stroke is not measurable.
+	StrokeShort float64
+	Wght        float64 // value of the weight axis; NaN on a face without one
+	Embolden    float64 // mm that the digits were grown by before they were brought back to height
 
 	Limit          float64 // mm; 0 for none
 	Verdict        string  // Full or Over
 	WouldFitHeight float64 // for Over: the number height that fits, mm; 0 when none does
 
-	// Ink is the bare digits as curves. Contours may overlap.
-	Ink geom.Path
+	art drawing
+}
+
+// drawing is what a number's digits are drawn from when someone asks for them.
+type drawing struct {
+	cut   *weight.Cut
+	scale float64            // mm per font unit
+	at    [MaxDigits]float64 // origins, mm
+}
+
+func (d *drawing) place(i int) geom.Affine {
+	return geom.Affine{A: d.scale, D: d.scale, E: d.at[i]}
+}
+
+// Ink returns the bare digits as curves, drawn anew at each call; the path is
+// the caller's own. Contours may overlap. It is safe for concurrent use, and
+// empty for a Number that no Sizer made.
+func (n Number) Ink() geom.Path {
+	if n.art.cut == nil {
+		return nil
+	}
+	var path geom.Path
+	for i, c := range n.Text {
+		// The digits were drawn when they were measured, so neither step can fail.
+		id, err := n.art.cut.Face().Digit(c)
+		if err != nil {
+			return nil
+		}
+		glyph, err := n.art.cut.Path(id)
+		if err != nil {
+			return nil
+		}
+		path = ink.DrawPath(path, glyph, ink.Warp{Map: n.art.place(i)}, outline.Tolerance)
+	}
+	return path
 }
 
 // Settled returns the bare ink flattened within half of outline.Tolerance and
 // merged.
 func (n Number) Settled() (geom.Region, error) {
-	return outline.Union(n.Ink.Flatten(outline.Tolerance / 2))
+	return outline.Union(n.Ink().Flatten(outline.Tolerance / 2))
 }
 
 // maxLength bounds every length of a request, mm.
@@ -85,7 +141,8 @@ func (r *Request) check() error {
 	lengths := []struct {
 		what  string
 		value float64
-	}{{"height", r.Height}, {"smallest gap", r.SmallestGap}, {"limit", r.Limit}, {"gap", r.Gap}}
+	}{{"height", r.Height}, {"smallest gap", r.SmallestGap}, {"limit", r.Limit}, {"gap", r.Gap}, {"emboldening", r.Embolden},
+		{"stroke", r.Stroke}, {"stroke to embolden to", r.EmboldenTo}}
 	for _, l := range lengths {
 		bad := !(l.value >= 0 && l.value <= maxLength)
 		if l.what == "gap" && math.IsNaN(l.value) {
@@ -94,6 +151,9 @@ func (r *Request) check() error {
 		if bad || l.what == "height" && l.value == 0 {
 			return fmt.Errorf("%s of number %q is %g mm; give a length over 0", l.what, r.Text, l.value)
 		}
+	}
+	if r.Embolden > 0 && r.EmboldenTo > 0 {
+		return fmt.Errorf("number %q has both an emboldening and a stroke to embolden to; give one of them", r.Text)
 	}
 	for _, l := range r.Outlines {
 		if !(l.Width >= 0 && l.Width <= maxLength) {

@@ -60,7 +60,7 @@ func TestNumberHeightIsThatOfTheShortestDigit(t *testing.T) {
 			}
 			assert.Equal(t, 200.0, n.Height)
 			assert.InDelta(t, 200*tallest/shortest, n.TallestDigit, 0.005, "%s %s", id, text)
-			assert.GreaterOrEqual(t, n.Ink.Bounds().Height(), n.TallestDigit-1e-9)
+			assert.GreaterOrEqual(t, n.Ink().Bounds().Height(), n.TallestDigit-1e-9)
 		}
 	}
 }
@@ -68,7 +68,7 @@ func TestNumberHeightIsThatOfTheShortestDigit(t *testing.T) {
 // parts cuts the ink of a number into its digits by counting the segments of
 // each digit's outline.
 func parts(t require.TestingT, face *typeface.Face, n numeral.Number) []geom.Path {
-	rest := n.Ink
+	rest := n.Ink()
 	var out []geom.Path
 	for _, d := range n.Text {
 		id, err := face.Digit(d)
@@ -191,9 +191,9 @@ func TestWidthIsThatOfTheInkWithItsOutlines(t *testing.T) {
 		r.Outlines = []outline.Layer{{Width: rapid.Float64Range(1, 8).Draw(t, "width"), Join: join}}
 		n, err := sizer.Number(r)
 		require.NoError(t, err)
-		exact := n.Ink.Bounds()
+		exact := n.Ink().Bounds()
 		assert.InDelta(t, exact.Width(), n.BareInkWidth, 1e-9)
-		fine := n.Ink.Flatten(0.001).Bounds()
+		fine := n.Ink().Flatten(0.001).Bounds()
 		assert.InDelta(t, fine.Width(), n.BareInkWidth, 0.003)
 		if join == outline.Round {
 			assert.InDelta(t, exact.Width()+2*r.Outlines[0].Width, n.InkWidth, 1e-9)
@@ -205,7 +205,7 @@ func TestWidthIsThatOfTheInkWithItsOutlines(t *testing.T) {
 		// mitre at the end of a curve turns with the last chord, so this reference
 		// nears the truth only as the root of the tolerance.
 		const k = 16
-		big := n.Ink.Transform(geom.Scale(k, k))
+		big := n.Ink().Transform(geom.Scale(k, k))
 		settled, err := outline.Union(big.Flatten(0.001))
 		require.NoError(t, err)
 		box := outline.ExtentOf(big.Bounds(), settled, []outline.Layer{{Width: k * r.Outlines[0].Width, Join: join}})

@@ -6,21 +6,32 @@ import (
 
 	"yokeline/lettering/geom"
 	"yokeline/lettering/ink"
-	"yokeline/lettering/outline"
 	"yokeline/lettering/stroke"
 	"yokeline/lettering/typeface"
+	"yokeline/lettering/weight"
 )
 
 // Sizer sets numbers. It keeps the digits and digit pairs of the faces it has
 // seen, so it is NOT safe for concurrent use: take one per goroutine.
-type Sizer struct{ faces map[*typeface.Face]*digits }
+type Sizer struct {
+	cuts   map[cutKey]*digits
+	solved map[solveKey]solution
+}
 
 // NewSizer returns an empty sizer.
-func NewSizer() *Sizer { return &Sizer{faces: map[*typeface.Face]*digits{}} }
+func NewSizer() *Sizer {
+	return &Sizer{cuts: map[cutKey]*digits{}, solved: map[solveKey]solution{}}
+}
 
-// digits is what is known of one instance of a face, in font units.
+// cutKey is an instance of a face and what it is emboldened by, in font units.
+type cutKey struct {
+	face   *typeface.Face
+	amount float64
+}
+
+// digits is what is known of one cut of a face, in font units.
 type digits struct {
-	face  *typeface.Face
+	cut   *weight.Cut
 	ink   [10]*ink.Glyph
 	gauge [10]*stroke.Gauge
 	pairs map[pair]float64
@@ -42,30 +53,21 @@ const (
 // ems: about 0.0015 mm on a digit of 200 mm.
 const flatness = 5e-6
 
-func (s *Sizer) digits(r *Request) (*digits, error) {
-	face := r.Face
-	if !math.IsNaN(r.Wdth) || !math.IsNaN(r.Wght) {
-		values := face.Settings()
-		if !math.IsNaN(r.Wdth) {
-			values["wdth"] = r.Wdth
-		}
-		if !math.IsNaN(r.Wght) {
-			values["wght"] = r.Wght
-		}
-		var err error
-		if face, err = face.Instance(values); err != nil {
+func (s *Sizer) cut(face *typeface.Face, amount float64) (*digits, error) {
+	key := cutKey{face, amount}
+	d := s.cuts[key]
+	if d == nil {
+		cut, err := weight.Embolden(face, amount)
+		if err != nil {
 			return nil, err
 		}
-	}
-	d := s.faces[face]
-	if d == nil {
-		if len(s.faces) >= maxFaces {
-			clear(s.faces)
+		if len(s.cuts) >= maxFaces {
+			clear(s.cuts)
 		}
-		d = &digits{face: face, pairs: map[pair]float64{}}
-		s.faces[face] = d
+		d = &digits{cut: cut, pairs: map[pair]float64{}}
+		s.cuts[key] = d
 	}
-	return d, d.load(r.Text)
+	return d, nil
 }
 
 // load prepares the digits that the text uses.
@@ -74,13 +76,18 @@ func (d *digits) load(text string) error {
 		if d.ink[c-'0'] != nil {
 			continue
 		}
-		id, err := d.face.Digit(c)
+		face := d.cut.Face()
+		id, err := face.Digit(c)
 		if err != nil {
 			return err
 		}
-		g := ink.New(d.face.Outline(id), flatness*d.face.UnitsPerEm())
+		path, err := d.cut.Path(id)
+		if err != nil {
+			return err
+		}
+		g := ink.New(path, flatness*face.UnitsPerEm())
 		if g.Empty() || g.Box.Height() <= 0 {
-			return fmt.Errorf("digit %q of face %s has no ink; use another face", c, d.face.ID())
+			return fmt.Errorf("digit %q of face %s has no ink; use another face", c, face.ID())
 		}
 		d.ink[c-'0'] = g
 	}
@@ -174,32 +181,31 @@ func (s *Sizer) Number(r Request) (Number, error) {
 	if len(r.Text) > 1 {
 		n.Gap, n.GapRaised = l.gap, l.raised
 	}
-	d.draw(&n, &l, offsets)
+	d.stand(&n, &l, offsets)
 	if err := d.strokes(&n, l.scale); err != nil {
 		return Number{}, err
 	}
+	n.judgeStroke(&r, d)
 	if r.Limit > 0 && n.InkWidth > r.Limit {
 		n.Verdict, n.WouldFitHeight = Over, d.fits(&r, offsets)
 	}
 	return n, nil
 }
 
-// draw fills in the curves and the height of the ink.
-func (d *digits) draw(n *Number, l *laid, offsets []ink.Offset) {
-	shift := geom.Translate(-(l.from+l.to)/2, 0)
+// stand keeps what the digits are drawn from and measures the height of the
+// ink.
+func (d *digits) stand(n *Number, l *laid, offsets []ink.Offset) {
+	n.art = drawing{cut: d.cut, scale: l.scale, at: l.at}
+	shift := (l.from + l.to) / 2
 	top, bottom := math.Inf(-1), math.Inf(1)
 	for i, c := range []byte(n.Text) {
-		g, w := d.ink[c-'0'], ink.Warp{Map: l.place(i).Then(shift)}
-		n.Ink = g.Draw(n.Ink, w, outline.Tolerance)
+		n.art.at[i] -= shift
+		g, w := d.ink[c-'0'], ink.Warp{Map: n.art.place(i)}
 		top = max(top, g.Outer(w, geom.Point{Y: 1}, offsets))
 		bottom = min(bottom, -g.Outer(w, geom.Point{Y: -1}, offsets))
 	}
 	n.InkHeight = top - bottom
 }
-
-// gaugeHeight is the digit height, mm, at which strokes are measured. They
-// scale with the digit, so one measurement serves all sizes.
-const gaugeHeight = 200
 
 // strokes measures every digit once and takes the smallest.
 func (d *digits) strokes(n *Number, scale float64) error {
@@ -207,13 +213,10 @@ func (d *digits) strokes(n *Number, scale float64) error {
 	for _, c := range []byte(n.Text) {
 		g := d.ink[c-'0']
 		if d.gauge[c-'0'] == nil {
-			k := gaugeHeight / g.Box.Height()
-			settled, err := outline.Union(g.Path.Transform(geom.Scale(k, k)).Flatten(outline.Tolerance))
+			m, err := weight.Gauge(g.Path)
 			if err != nil {
-				return fmt.Errorf("digit %q of face %s: %w", c, d.face.ID(), err)
+				return fmt.Errorf("digit %q of face %s: %w", c, d.cut.Face().ID(), err)
 			}
-			m := stroke.Measure(settled, 0)
-			m.Thin, m.Main = m.Thin/k, m.Main/k
 			d.gauge[c-'0'] = &m
 		}
 		// min passes NaN on: a digit that cannot be measured leaves no figure.

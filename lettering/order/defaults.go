@@ -41,8 +41,9 @@ func newPiece(p Place) Piece {
 }
 
 // newFit returns the ladder of a job that has none: letters may move together
-// by 4 % of their height and narrow to 80 % before they get lower.
-func newFit() Fit { return Fit{Tracking: -0.04, Width: 0.80, Same: "none"} }
+// by 4 % of their height and narrow to 80 % before they get lower. A team looks
+// like one: its names share one letter height.
+func newFit() Fit { return Fit{Tracking: -0.04, Width: 0.80, Same: "team", Arc: "size"} }
 
 // The other defaults of a job.
 const (

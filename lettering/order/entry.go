@@ -152,8 +152,10 @@ func (t *team) compare(p *Player, e *entry) {
 
 func (t *team) setName(p *Player, e *entry) {
 	back, full := t.naming.of(e)
-	clean, problems := spelling.Clean(back.text)
+	lines, problems := spelling.CleanLines(back.text)
+	clean := spelling.OneLine(lines)
 	p.Name = clean
+	t.setLines(p, e, lines)
 	p.FullName = t.plain(full)
 	if strings.Contains(clean, " ") {
 		t.twoWord++

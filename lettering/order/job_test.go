@@ -12,6 +12,7 @@ import (
 	"yokeline/lettering/garment"
 	"yokeline/lettering/length"
 	"yokeline/lettering/outline"
+	"yokeline/lettering/source"
 	"yokeline/lettering/spelling"
 )
 
@@ -73,14 +74,14 @@ func TestEveryKeyOfAJobIsRead(t *testing.T) {
 			{Place: garment.BackNumber, Face: "graduate", Height: Height{By: BySize}, Shape: "straight", Spacing: "baseline", Gap: at("3/8in"), Colour: gold,
 				Outlines: []Outline{{mm(t, "1/8in"), white, outline.Round}, {mm(t, "2mm"), navy, outline.Mitre}}},
 			{Place: garment.FrontName, Text: "Herons", Face: "yellowtail", Case: spelling.Typed, Height: Height{ByLength, mm(t, "3in")},
-				Shape: "straight", Spacing: "baseline", Colour: gold},
+				Shape: "straight", Spacing: "baseline", Colour: gold, Tail: &Tail{Plain: true}},
 			{Place: garment.FrontNumber, Face: "graduate", Height: Height{ByLength, mm(t, "4in")}, Shape: "straight", Spacing: "baseline",
 				Colour: Colour{"", "#aabbcc"}, Below: at("5cm"), Limit: at("20cm"), Wdth: figure(75), Wght: figure(700)},
 			{Place: garment.LeftChest, Text: "AP", Face: "oswald", Case: spelling.Typed, Height: Height{ByLength, mm(t, "1in")},
 				Shape: "vertical arch down", Radius: at("14in"), Spacing: "baseline", Colour: gold},
 			{Place: garment.SleeveNumber, Face: "graduate", Height: Height{By: ByRule}, Shape: "straight", Spacing: "baseline", Colour: gold},
 		},
-		Fit:   Fit{Tracking: -0.04, Width: 0.8, Height: at("1 3/4in"), Same: "team"},
+		Fit:   Fit{Tracking: -0.04, Width: 0.8, Height: at("1 3/4in"), Same: "team", Arc: "size"},
 		Terms: "What is signed\nis made.",
 		Notes: job.Order.Notes,
 	}
@@ -88,14 +89,69 @@ func TestEveryKeyOfAJobIsRead(t *testing.T) {
 	assert.Equal(t, []string{"roster.xlsx", "Players", "job.yaml:12:16"}, []string{job.Roster.File, job.Roster.Sheet, job.Roster.At.String()})
 }
 
-func TestTailsAreSaidNotDropped(t *testing.T) {
-	notes := readGood(t, full).Order.Notes
-	require.Len(t, notes, 1)
-	assert.Equal(t, Advice, notes[0].Severity)
-	assert.Contains(t, notes[0].Message, "tails are not drawn yet")
-	line := strings.Split(full, "\n")[notes[0].At.Line-1]
-	assert.True(t, strings.HasPrefix(line[notes[0].At.Column-1:], "true}"), "the place is that of the word")
-	assert.Empty(t, readGood(t, strings.Replace(full, "tail: true", "tail: no", 1)).Order.Notes)
+func TestATailIsReadWithItsText(t *testing.T) {
+	tail := func(words string) *Tail {
+		o := readGood(t, strings.Replace(full, "tail: true", "tail: "+words, 1)).Order
+		assert.Empty(t, o.Notes)
+		for _, p := range o.Pieces {
+			if p.Place == garment.FrontName {
+				return p.Tail
+			}
+		}
+		return nil
+	}
+	assert.Equal(t, &Tail{Plain: true}, tail("true"))
+	assert.Nil(t, tail("no"))
+	assert.Equal(t, &Tail{Length: 0.8, Plain: true, Text: "ALDER POINT", Face: "oswald"}, tail("{length: 80%, text: ALDER POINT}"))
+	assert.Equal(t, &Tail{Curl: -0.5, Taper: 0.9, Slope: 4, Text: "EST 2027", Face: "graduate", Laid: true, Colour: Colour{"gold", "#e8b33a"}},
+		tail("{curl: -50%, slope: 4deg, text: EST 2027, face: graduate, set: laid on, colour: gold}"))
+	for words, message := range map[string]string{
+		"{set: laid on, text: A}": "needs a colour",
+		"{curl: 150%}":            "between -100% and 100%",
+		"{slope: 4}":              "is not an angle",
+		"{slope: 40deg}":          "between -20 and 20 degrees",
+		"{wiggle: 3}":             "wiggle",
+		"long":                    "neither true nor false",
+	} {
+		_, faults := ReadJob("job.yaml", []byte(strings.Replace(full, "tail: true", "tail: "+words, 1)))
+		require.NotEmpty(t, faults, words)
+		assert.Contains(t, faults[0].Message, message)
+	}
+	_, faults := ReadJob("job.yaml", []byte(strings.Replace(full, "tail: true", "tail: true, shape: vertical arch, rise: 1in", 1)))
+	require.Len(t, faults, 1)
+	assert.Contains(t, faults[0].Message, "a tail goes under a straight name")
+}
+
+func TestANameMayStandBetweenEdges(t *testing.T) {
+	piece := func(words string) (Piece, source.Faults) {
+		job, faults := ReadJob("job.yaml", []byte(strings.Replace(full, "tail: true", words, 1)))
+		if len(faults) > 0 {
+			return Piece{}, faults
+		}
+		for _, p := range job.Order.Pieces {
+			if p.Place == garment.FrontName {
+				return p, nil
+			}
+		}
+		return Piece{}, nil
+	}
+	p, faults := piece("shape: bulge, rise: 1/2in, lean: 12deg, optical: yes, embolden: 1/32in")
+	require.Empty(t, faults)
+	assert.Equal(t, "bulge", p.Shape)
+	assert.Equal(t, 12.0, p.Lean)
+	assert.True(t, p.Optical)
+	assert.InDelta(t, 25.4/32, p.Embolden.MM(), 1e-9)
+	for words, message := range map[string]string{
+		"shape: bulge":               "a bulge needs a rise",
+		"shape: pinch, radius: 14in": "a pinch is given by its rise",
+		"shape: bulg, rise: 1in":     "bulg",
+		"lean: 12":                   "is not an angle",
+		"lean: 80deg":                "between -60 and 60 degrees",
+	} {
+		_, faults := piece(words)
+		require.NotEmpty(t, faults, words)
+		assert.Contains(t, faults[0].Error(), message, words)
+	}
 }
 
 // short is the least a job can say.
@@ -112,7 +168,7 @@ pieces:
 func TestAShortJobGetsTheDefaults(t *testing.T) {
 	o := readGood(t, short).Order
 	assert.Equal(t, []any{DefaultMethod, length.Inch, "", "", garment.Adult}, []any{o.Method, o.Units, o.Season, o.Rules, o.Garment.Group})
-	assert.Equal(t, Fit{Tracking: -0.04, Width: 0.80, Same: "none"}, o.Fit)
+	assert.Equal(t, Fit{Tracking: -0.04, Width: 0.80, Same: "team", Arc: "size"}, o.Fit)
 	black := Colour{"black", "#000000"}
 	assert.Equal(t, []Piece{
 		{Place: garment.BackName, Face: "oswald", Height: Height{By: BySize}, Shape: "straight", Spacing: "baseline", Colour: black},

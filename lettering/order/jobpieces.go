@@ -74,7 +74,7 @@ func (d *draft) readPiece(place Place, v value) {
 		table = append(table, field{key: "gap", not: "it is the gap between digits"})
 	}
 	if takesText(place) {
-		table = append(table, field{key: "text", read: func(v value) { set(&p.Text)(v.text(nameLetters)) }})
+		table = append(table, field{key: "text", read: func(v value) { set(&p.Text)(v.twoLines(nameLetters)) }})
 	} else {
 		table = append(table, field{key: "text", not: "the roster gives it"})
 	}
@@ -86,6 +86,9 @@ func (d *draft) readPiece(place Place, v value) {
 	_, p.coloured = found["colour"]
 	d.pieces[place] = p
 	d.arch(p)
+	if tail := found["tail"]; tail.r != nil && p.Tail != nil && p.Shape != "straight" {
+		tail.keyFault("write shape: straight, or leave the tail out", "%s: a tail goes under a straight name", p.Place)
+	}
 	d.offered(p)
 	if takesText(place) && found["text"].r == nil {
 		v.keyFault("write text: and what it says", "%s: text is missing", place)
@@ -104,6 +107,8 @@ func (d *draft) common(p *piece) []field {
 		{key: "outlines", read: d.outlines(p)},
 		{key: "wdth", read: func(v value) { set(&p.Wdth)(v.axis()) }},
 		{key: "wght", read: func(v value) { set(&p.Wght)(v.axis()) }},
+		{key: "embolden", read: length1(&p.Embolden, widths)},
+		{key: "stroke", read: length1(&p.Stroke, widths)},
 	}
 }
 
@@ -121,13 +126,14 @@ func (d *draft) lettering(p *piece) []field {
 		{key: "spacing", read: word(&p.Spacing, "way to space an arch", []string{"baseline", "middle"})},
 		{key: "squash", read: func(v value) { set(&p.Squash)(v.flag()) }},
 		{key: "lang", read: func(v value) { set(&p.Lang)(v.lang()) }},
-		{key: "tail", read: tail},
-	}
-}
-
-func tail(v value) {
-	if on, ok := v.flag(); ok && on {
-		v.note(Advice, "tail", v.name+": tails are not drawn yet: the piece is made without one", "leave tail: out, or add the tail by hand")
+		{key: "prefix", read: func(v value) {
+			s, _ := v.word("way to set a prefix", prefixes())
+			p.RaisePrefix = s == raisedPrefix
+		}},
+		{key: "lean", read: func(v value) { set(&p.Lean)(v.degrees(60)) }},
+		{key: "keep gap", read: func(v value) { set(&p.KeepGap)(v.flag()) }},
+		{key: "optical", read: func(v value) { set(&p.Optical)(v.flag()) }},
+		{key: "tail", read: d.tail(p)},
 	}
 }
 

@@ -29,6 +29,10 @@ func (d *draft) arch(p *piece) {
 			later = radius
 		}
 		later.keyFault("keep one: the rise over the limit, or the radius of the baseline", "%s: radius and rise exclude each other", p.Place)
+	case isForm(p.Shape) && radius.r != nil:
+		radius.keyFault("write rise: and how far the edge rises over the limit", "%s: a %s is given by its rise", p.Place, p.Shape)
+	case isForm(p.Shape) && rise.r == nil:
+		shape.fault("add rise: 1in", "%s: a %s needs a rise", p.Place, p.Shape)
 	case !arched && radius.r != nil:
 		radius.keyFault("write shape: radial arch, or delete it", "%s: radius is for an arch", p.Place)
 	case !arched && rise.r != nil:
@@ -99,6 +103,7 @@ func (d *draft) fit(v value) {
 		{key: "width", read: d.fitWidth},
 		{key: "height", read: length1(&f.Height, heights)},
 		{key: "same", read: word(&f.Same, "way to share a height", Sames())},
+		{key: "arc", read: word(&f.Arc, "way to share an arch", Arcs())},
 	})
 }
 

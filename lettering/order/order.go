@@ -96,7 +96,7 @@ type Height struct {
 // Piece is one thing to cut or print for every player, as the job asks for it.
 type Piece struct {
 	Place  Place
-	Text   string // of a front name or left chest; empty where the roster gives it
+	Text   string // of a front name or left chest, with a line feed where it has two lines; empty where the roster gives it
 	Face   string // id of an embedded face, or the path of a font file of the shop's own
 	Case   Case
 	Height Height
@@ -112,6 +112,34 @@ type Piece struct {
 	Wdth, Wght   *float64  // axis values of a variable face, nil: its defaults
 	Squash       bool
 	Lang         string // BCP 47 tag, or empty
+	RaisePrefix  bool   // the small letters of Mc, Mac, De, Di and Fitz are set as raised small capitals
+	// Lean is how far letters lean to the right, degrees.
+	Lean float64
+	// Embolden grows every letter outward; Stroke asks for the lightest weight
+	// whose strokes are at least this thick (of a face without a weight axis,
+	// digits are emboldened to it). nil: as the face has it.
+	Embolden, Stroke *length.Length
+	// KeepGap keeps the decoration method's smallest gap between the letters of
+	// an arch; Optical evens the white between letters.
+	KeepGap, Optical bool
+	Tail             *Tail // under a script name; nil: none
+}
+
+// Tail is a swash under a script name. Shares are fractions; a share of 0 takes
+// the default of package tail.
+type Tail struct {
+	Length    float64 // of the name's width
+	Thickness float64 // of the letter height
+	Gap       float64 // under the letters, of the letter height
+	Curl      float64 // of the far end, -1 to 1
+	Taper     float64 // 0 to 1
+	Slope     float64 // degrees
+	Plain     bool    // curl, taper and slope are the defaults
+
+	Text   string // small text in the tail, empty for none
+	Face   string // of the text
+	Laid   bool   // laid on the tail in Colour; else cut out of it
+	Colour Colour
 }
 
 // Fit is how far a long name may be eased before it is reported as too long.
@@ -120,11 +148,13 @@ type Fit struct {
 	Width    float64        // fraction of the asked width, 1 or less
 	Height   *length.Length // smallest letter height; nil: 60 % of the height asked
 	Same     string         // one of Sames: whose names share one letter height
+	Arc      string         // one of Arcs: who shares the circle that a rise makes
 }
 
 // Player is one row of the roster.
 type Player struct {
-	Name     string // on the back, cleaned, as typed
+	Name     string // on the back, cleaned, as typed, in one line
+	Lines    string // Name with the line feed it was typed with; empty for a name in one line
 	FullName string // empty unless the roster gives it
 	Number   string // as typed
 	Size     garment.Size

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"yokeline/lettering/edges"
 	"yokeline/lettering/garment"
 )
 
@@ -21,14 +22,38 @@ func IsNumber(p Place) bool { return strings.HasSuffix(string(p), "number") }
 // takesText reports whether the job itself gives the text of the place.
 func takesText(p Place) bool { return p == garment.FrontName || p == garment.LeftChest }
 
-// Shapes returns the words for the baseline of a name.
+// Shapes returns the words for what a name stands on: a straight line, an arch,
+// or two edges that its letters are drawn between.
 func Shapes() []string {
-	return []string{"straight", "radial arch", "radial arch down", "vertical arch", "vertical arch down"}
+	words := []string{"straight", "radial arch", "radial arch down", "vertical arch", "vertical arch down"}
+	for _, f := range edges.Forms() {
+		if !slices.Contains(words, f.String()) {
+			words = append(words, f.String())
+		}
+	}
+	return words
 }
+
+// isForm reports whether the letters are drawn between edges that are given by
+// a rise alone.
+func isForm(shape string) bool { return slices.Index(Shapes(), shape) > 4 }
 
 // Sames returns the words for whose names share one letter height: nobody,
 // the players of one size, or the whole team.
 func Sames() []string { return []string{"none", "size", "team"} }
+
+// Arcs returns the words for who shares the circle that a rise makes: the whole
+// team (the rise is measured over the limit of the size that most players
+// wear), the players of a size (over the limit of each), or nobody (over each
+// name's own width).
+func Arcs() []string { return []string{"team", "size", "name"} }
+
+// raisedPrefix is the word that sets the small letters of a prefix such as Mc
+// raised.
+const raisedPrefix = "raised"
+
+// prefixes are the words for how a prefix is set.
+func prefixes() []string { return []string{"plain", raisedPrefix} }
 
 // Sports returns the sports a job may name: those with usual number heights
 // first, "other" last.

@@ -35,13 +35,19 @@ func league(n int) []order.Player {
 }
 
 // BenchmarkSizing sizes whole orders: a radial name with an outline and a
-// number each, ways out included.
+// number each. All names share one look, or none; ways out are found or not.
 func BenchmarkSizing(b *testing.B) {
-	for _, n := range []int{15, 1000, 10000} {
-		b.Run(fmt.Sprintf("players=%d", n), func(b *testing.B) {
+	for _, c := range []struct {
+		players int
+		same    string
+		ways    bool
+	}{{15, "team", true}, {1000, "team", false}, {10000, "none", false}, {10000, "team", false}, {10000, "team", true}, {100000, "team", false}} {
+		n := c.players
+		b.Run(fmt.Sprintf("players=%d/same=%s/ways=%t", n, c.same, c.ways), func(b *testing.B) {
 			o := herons(league(n)...)
+			o.Fit.Same = c.same
 			for b.Loop() {
-				_, err := sizes.Resolve(context.Background(), o, sizes.Options{Face: typeface.Embedded, Workers: runtime.GOMAXPROCS(0)})
+				_, err := sizes.Resolve(context.Background(), o, sizes.Options{Face: typeface.Embedded, Workers: runtime.GOMAXPROCS(0), NoWaysOut: !c.ways})
 				require.NoError(b, err)
 			}
 			b.ReportMetric(float64(n)*float64(b.N)/b.Elapsed().Seconds(), "players/s")

@@ -77,8 +77,25 @@ func (c *canon) order(o *order.Order) {
 func (c *canon) asked(p order.Piece, digest string) {
 	c.put("piece", string(p.Place), p.Text, p.Face, digest, p.Shape, p.Spacing, p.Lang, p.Colour.Hex,
 		nm(p.Radius), nm(p.Rise), nm(p.Limit), nm(p.Gap), nm(p.Below))
+	if p.RaisePrefix {
+		c.put("prefix", "raised")
+	}
+	c.settings(p)
 	for _, o := range p.Outlines {
 		c.put("outline", nm(&o.Width), o.Join.String(), o.Colour.Hex)
+	}
+}
+
+// settings lists what a piece may be given on top; a piece without any adds
+// nothing.
+func (c *canon) settings(p order.Piece) {
+	if p.Lean != 0 || p.Embolden != nil || p.Stroke != nil || p.KeepGap || p.Optical {
+		c.put("letters", thousandths(p.Lean), nm(p.Embolden), nm(p.Stroke), fmt.Sprint(p.KeepGap), fmt.Sprint(p.Optical))
+	}
+	if t := p.Tail; t != nil {
+		c.put("tail", thousandths(1000*t.Length), thousandths(1000*t.Thickness), thousandths(1000*t.Gap),
+			thousandths(1000*t.Curl), thousandths(1000*t.Taper), thousandths(t.Slope), fmt.Sprint(t.Plain),
+			t.Text, t.Face, fmt.Sprint(t.Laid), t.Colour.Hex)
 	}
 }
 
@@ -98,7 +115,7 @@ func (c *canon) player(p Player) {
 func (c *canon) piece(p Piece) {
 	c.put("at", string(p.Asked.Place), side(p.Side), um(p.At.X), um(p.At.Y), thousandths(p.Turn*1000))
 	if n := p.Name; n != nil {
-		c.put("name", n.Text, n.Shape.String(), um(n.Radius), um(n.LetterHeight), thousandths(n.WidthScale*1000),
+		c.put("name", n.Text, n.Form(), um(n.Radius), um(n.LetterHeight), thousandths(n.WidthScale*1000),
 			thousandths(n.Wdth), thousandths(n.Wght), um(n.Tracking), um(n.InkWidth), n.Verdict.String())
 	}
 	if n := p.Number; n != nil {

@@ -81,7 +81,7 @@ func (w *worker) stand(l *layout, i int, size garment.Size) error {
 		s.limit = asked.Limit.MM()
 	}
 	if shape := shapeOf(asked.Shape); shape != fit.Straight {
-		sag := sagOver(radiusOf(asked, s.limit), s.limit)
+		sag := sagOver(w.plan.radius(i, s.limit), s.limit)
 		if shape == fit.RadialArchDown || shape == fit.VerticalArchDown {
 			s.drop = sag
 		}
@@ -91,10 +91,24 @@ func (w *worker) stand(l *layout, i int, size garment.Size) error {
 			s.limit = s.room.Width
 		}
 	}
+	if formed(asked) {
+		w.standFormed(l, s, asked)
+	}
 	if s.limit <= 0 {
 		return fmt.Errorf("there is no room for the %s on a %s %s: %s", asked.Place, size, l.garment.Cut(), s.room.Why)
 	}
 	return nil
+}
+
+// standFormed makes room for a piece between edges, whose ends may stand higher
+// or lower than its middle. The highest place stands where a cap line would.
+func (w *worker) standFormed(l *layout, s *spot, asked order.Piece) {
+	over, under := bulges(asked, s.height, s.limit, s.limit)
+	s.drop = over
+	s.room = l.garment.Room(asked.Place, s.top, s.top+s.height+over+under)
+	if asked.Limit == nil {
+		s.limit = s.room.Width
+	}
 }
 
 // above returns the index of the piece that stands over piece i, -1 for none:
@@ -120,25 +134,44 @@ func (w *worker) under(l *layout, above, i int, size garment.Size) (float64, err
 	upper, asked := l.spots[above], w.plan.order.Pieces[above]
 	baseline := upper.top + upper.drop + upper.height
 	gap := upper.placement.GapAfter
+	if asked.Tail != nil {
+		t, err := w.withTail(l, above, asked.Text, upper.limit, upper.height)
+		if err != nil {
+			return 0, fmt.Errorf("%s: %w", asked.Place, err)
+		}
+		return baseline + math.Max(gap, -t.shape.Bounds().Min.Y+w.reaches(above, i)+clearance), nil
+	}
 	shape := shapeOf(asked.Shape)
-	if shape != fit.RadialArch && shape != fit.VerticalArch {
+	if !bowsDown(shape) && !formed(asked) {
 		return baseline + gap, nil
 	}
 	widest, err := w.widestNumber(i, l.spots[i].height, size)
 	if err != nil {
 		return 0, err
 	}
-	reaches := outline.Reach(layers(asked)) + outline.Reach(layers(w.plan.order.Pieces[i]))
-	ends := sagOver(radiusOf(asked, upper.limit), math.Min(widest, upper.limit))
-	return baseline + math.Max(gap, ends+reaches+clearance), nil
+	ends := 0.0
+	if under := math.Min(widest, upper.limit); formed(asked) {
+		_, ends = bulges(asked, upper.height, upper.limit, under)
+	} else {
+		ends = sagOver(w.plan.radius(above, upper.limit), under)
+	}
+	return baseline + math.Max(gap, ends+w.reaches(above, i)+clearance), nil
 }
+
+// reaches returns how far the outlines of two pieces reach together, mm.
+func (w *worker) reaches(a, b int) float64 {
+	return outline.Reach(layers(w.plan.order.Pieces[a])) + outline.Reach(layers(w.plan.order.Pieces[b]))
+}
+
+// bowsDown reports an arch whose ends are its lowest places.
+func bowsDown(shape fit.Shape) bool { return shape == fit.RadialArch || shape == fit.VerticalArch }
 
 // widestNumber returns the width of the widest number that the size wears.
 func (w *worker) widestNumber(i int, height float64, size garment.Size) (float64, error) {
 	widest := 0.0
 	for _, p := range w.plan.order.Players {
 		if p.SizeKnown && p.Size == size && p.Number != "" {
-			n, err := w.number(w.plan.order.Pieces[i], p.Number, 0, height)
+			n, err := w.number(i, p.Number, 0, height)
 			if err != nil {
 				return 0, fmt.Errorf("%s, %s: %w", p.Label(), w.plan.order.Pieces[i].Place, err)
 			}
@@ -146,18 +179,6 @@ func (w *worker) widestNumber(i int, height float64, size garment.Size) (float64
 		}
 	}
 	return widest, nil
-}
-
-// radiusOf returns the radius of the piece's baseline, from its rise over the
-// limit where the job gives a rise.
-func radiusOf(asked order.Piece, limit float64) float64 {
-	switch {
-	case asked.Radius != nil:
-		return asked.Radius.MM()
-	case asked.Rise != nil:
-		return geom.RadiusOf(limit, asked.Rise.MM())
-	}
-	return math.Inf(1)
 }
 
 // sagOver returns how far an arc of the radius falls over the chord; a chord

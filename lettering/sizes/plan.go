@@ -3,6 +3,7 @@ package sizes
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
@@ -23,6 +24,14 @@ type plan struct {
 	faces   map[string]*typeface.Face
 	layouts map[garment.Size]*layout
 	gap     float64 // smallest gap the decoration method can make, mm
+	waysOut bool
+	// arcs are the radii that the whole team shares, by piece; 0 where each size
+	// or each name has its own.
+	arcs []float64
+	// common are the letter heights that back names share, nil for none, and
+	// reached what each player's comes to by itself.
+	common  map[lookKey]float64
+	reached []alone
 	// narrower are the embedded faces to try for a name that does not fit, from
 	// the widest to the narrowest.
 	narrower []*typeface.Face
@@ -30,18 +39,52 @@ type plan struct {
 
 // worker sizes one player after the other with caches of its own.
 type worker struct {
-	plan   *plan
-	fitter *fit.Fitter
-	sizer  *numeral.Sizer
+	plan    *plan
+	fitter  *fit.Fitter
+	sizer   *numeral.Sizer
+	names   map[key]*fit.Name
+	numbers map[key]*numeral.Number
+	tails   map[key]*tailed
+	bigger  map[garment.Size]*layout // sizes that nobody wears, for ways out
+}
+
+// key is what decides how a piece comes out.
+type key struct {
+	piece         int // of the job
+	text          string
+	size          garment.Size // of names, for their ways out
+	limit, height float64
+}
+
+// mostKept bounds each cache of a worker; a full one is emptied.
+const mostKept = 4096
+
+// kept returns what make makes, once for each key.
+func kept[T any](cache map[key]*T, k key, make func() (T, error)) (*T, error) {
+	if known := cache[k]; known != nil {
+		return known, nil
+	}
+	made, err := make()
+	if err != nil {
+		return nil, err
+	}
+	if len(cache) >= mostKept {
+		clear(cache)
+	}
+	cache[k] = &made
+	return &made, nil
 }
 
 func (p *plan) newWorker() *worker {
-	return &worker{plan: p, fitter: fit.NewFitter(), sizer: numeral.NewSizer()}
+	return &worker{
+		plan: p, fitter: fit.NewFitter(), sizer: numeral.NewSizer(),
+		names: map[key]*fit.Name{}, numbers: map[key]*numeral.Number{}, tails: map[key]*tailed{}, bigger: map[garment.Size]*layout{},
+	}
 }
 
 func newPlan(o *order.Order, options Options) (*plan, source.Faults) {
 	p := &plan{
-		order: o, rules: options.Rules, workers: options.Workers,
+		order: o, rules: options.Rules, workers: options.Workers, waysOut: !options.NoWaysOut, arcs: make([]float64, len(o.Pieces)),
 		faces: map[string]*typeface.Face{}, layouts: map[garment.Size]*layout{},
 	}
 	if m, ok := order.LookupMethod(o.Method); ok {
@@ -53,21 +96,27 @@ func newPlan(o *order.Order, options Options) (*plan, source.Faults) {
 		return nil, source.Faults{{Message: err.Error()}}
 	}
 	for _, piece := range o.Pieces {
-		if _, ok := p.faces[piece.Face]; ok {
-			continue
+		for _, id := range facesOf(piece) {
+			if _, ok := p.faces[id]; ok {
+				continue
+			}
+			face, err := options.Face(id)
+			if err != nil {
+				faults = append(faults, source.Fault{Message: fmt.Sprintf("%s: %v", piece.Place, err)})
+				continue
+			}
+			p.faces[id] = face
 		}
-		face, err := options.Face(piece.Face)
-		if err != nil {
-			faults = append(faults, source.Fault{Message: fmt.Sprintf("%s: %v", piece.Place, err)})
-			continue
-		}
-		p.faces[piece.Face] = face
 	}
 	if len(faults) > 0 {
 		return nil, faults
 	}
 	w := p.newWorker()
-	for _, size := range wornSizes(o) {
+	worn := wornSizes(o)
+	if err := w.shareArc(worn); err != nil {
+		return nil, append(faults, source.Fault{Message: err.Error()})
+	}
+	for _, size := range worn {
 		l, err := w.layout(size)
 		if err != nil {
 			return nil, append(faults, source.Fault{Message: err.Error()})
@@ -75,6 +124,14 @@ func newPlan(o *order.Order, options Options) (*plan, source.Faults) {
 		p.layouts[size] = l
 	}
 	return p, nil
+}
+
+// facesOf lists the faces that a piece is set in.
+func facesOf(p order.Piece) []string {
+	if p.Tail != nil && p.Tail.Text != "" {
+		return []string{p.Face, p.Tail.Face}
+	}
+	return []string{p.Face}
 }
 
 // wornSizes lists the sizes of the roster, each once, in roster order.
@@ -90,8 +147,9 @@ func wornSizes(o *order.Order) []garment.Size {
 	return out
 }
 
-// player sizes one player. Faults are kept in the result until all are known.
-func (w *worker) player(from order.Player) Player {
+// player sizes player k. Faults are kept in the result until all are known.
+func (w *worker) player(k int) Player {
+	from := w.plan.order.Players[k]
 	out := Player{Player: from}
 	if !from.SizeKnown {
 		return out
@@ -103,20 +161,31 @@ func (w *worker) player(from order.Player) Player {
 		if text == "" {
 			continue
 		}
-		piece, err := w.piece(asked, text, &l.spots[i], l.spots[i].height)
+		piece, err := w.pieceFor(l, i, text, k)
 		if err != nil {
 			out.faults = append(out.faults, faultOf(from, asked.Place, err))
 			continue
 		}
 		out.Pieces = append(out.Pieces, piece)
 	}
+	w.underLines(&out, l)
 	return out
+}
+
+// pieceFor sizes piece i for player k.
+func (w *worker) pieceFor(l *layout, i int, text string, k int) (Piece, error) {
+	if w.plan.order.Pieces[i].Place == garment.BackName && w.plan.common != nil {
+		return w.sharedName(l, i, text, w.plan.reached[k])
+	}
+	return w.piece(l, i, text, l.spots[i].height)
 }
 
 // textOf returns what a piece says for a player: the roster's name or number,
 // or the job's own text.
 func textOf(asked order.Piece, p order.Player) string {
 	switch {
+	case asked.Place == garment.BackName && p.Lines != "":
+		return p.Lines
 	case asked.Place == garment.BackName:
 		return p.Name
 	case isNumber(asked.Place):
@@ -134,57 +203,135 @@ func isNumber(place garment.Place) bool {
 }
 
 // piece sizes one piece at the spot it has on its garment.
-func (w *worker) piece(asked order.Piece, text string, at *spot, height float64) (Piece, error) {
+func (w *worker) piece(l *layout, i int, text string, height float64) (Piece, error) {
+	at := l.spots[i]
+	if !isNumber(w.plan.order.Pieces[i].Place) {
+		at = w.forLines(l, i, text)
+	}
+	return w.pieceAt(l, &at, i, text, height)
+}
+
+// pieceAt sizes piece i of the job at a spot.
+func (w *worker) pieceAt(l *layout, at *spot, i int, text string, height float64) (Piece, error) {
+	asked := w.plan.order.Pieces[i]
 	piece := Piece{
 		Asked: asked, Side: at.placement.Side, Room: at.room,
 		Top: at.top, BelowCollar: at.below, Turn: at.placement.Turn,
 	}
 	if isNumber(asked.Place) {
-		n, err := w.number(asked, text, at.limit, height)
+		n, err := w.number(i, text, at.limit, height)
 		if err != nil {
 			return piece, err
 		}
-		piece.Number, piece.At = &n, at.placement.Point(0, at.top+n.Height)
+		piece.Number, piece.At = n, at.placement.Point(0, at.top+n.Height)
 		return piece, nil
 	}
-	n, err := w.fitter.Name(w.plan.nameRequest(asked, text, at.limit, height))
+	n, err := w.named(&piece, l, i, text, at.limit, height)
 	if err != nil {
 		return piece, err
 	}
-	piece.Name, piece.At = &n, at.placement.Point(0, at.top+at.drop+n.LetterHeight)
+	piece.Name, piece.At = n, at.placement.Point(0, at.top+at.drop+n.LetterHeight)
 	return piece, nil
 }
 
-func (w *worker) number(asked order.Piece, text string, limit, height float64) (numeral.Number, error) {
+// named fits a name, with its tail where the piece asks for one.
+func (w *worker) named(piece *Piece, l *layout, i int, text string, limit, height float64) (*fit.Name, error) {
+	if piece.Asked.Tail == nil {
+		return w.name(l, i, text, limit, height)
+	}
+	t, err := w.withTail(l, i, text, limit, height)
+	if err != nil {
+		return nil, err
+	}
+	piece.Drawn, piece.Laid = t.shape.Path(), t.laid
+	return &t.name, nil
+}
+
+// number sets piece i. The result is shared and must not be changed.
+func (w *worker) number(i int, text string, limit, height float64) (*numeral.Number, error) {
+	return kept(w.numbers, key{piece: i, text: text, limit: limit, height: height}, func() (numeral.Number, error) {
+		return w.sizer.Number(w.plan.numberRequest(w.plan.order.Pieces[i], text, limit, height))
+	})
+}
+
+// name fits piece i, with its ways out where they are asked for. The result is
+// shared and must not be changed.
+func (w *worker) name(l *layout, i int, text string, limit, height float64) (*fit.Name, error) {
+	k := key{i, text, l.garment.Size(), limit, height}
+	return kept(w.names, k, func() (fit.Name, error) {
+		r := w.nameRequest(i, text, limit, height)
+		settle(&r, w.plan.order.Pieces[i], w.plan.gap, height/l.spots[i].height)
+		n, err := w.fitter.Name(r)
+		if err == nil && w.plan.waysOut && height == l.spots[i].height {
+			n.WouldFit = w.ways(l, i, text, r, &n)
+		}
+		return n, err
+	})
+}
+
+func (p *plan) numberRequest(asked order.Piece, text string, limit, height float64) numeral.Request {
 	r := numeral.Request{
-		Text: text, Face: w.plan.faces[asked.Face], Wdth: axis(asked.Wdth), Wght: axis(asked.Wght),
-		Height: height, Gap: math.NaN(), SmallestGap: w.plan.gap, Limit: limit, Outlines: layers(asked),
+		Text: text, Face: p.faces[asked.Face], Wdth: axis(asked.Wdth), Wght: axis(asked.Wght),
+		Height: height, Gap: math.NaN(), SmallestGap: p.gap, Limit: limit, Outlines: layers(asked),
 	}
 	if asked.Gap != nil {
 		r.Gap = asked.Gap.MM()
 	}
-	return w.sizer.Number(r)
+	if asked.Embolden != nil {
+		r.Embolden = asked.Embolden.MM()
+	}
+	if asked.Stroke != nil {
+		weigh(&r, asked.Stroke.MM())
+	}
+	return r
 }
 
-func (p *plan) nameRequest(asked order.Piece, text string, limit, height float64) fit.Request {
+// weigh asks for a stroke: of a weight axis where the face has one, else of a
+// face that is emboldened.
+func weigh(r *numeral.Request, stroke float64) {
+	for _, a := range r.Face.Axes() {
+		if a.Tag == "wght" {
+			r.Stroke = stroke
+			return
+		}
+	}
+	r.EmboldenTo = stroke
+}
+
+func (w *worker) nameRequest(i int, text string, limit, height float64) fit.Request {
+	p, asked := w.plan, w.plan.order.Pieces[i]
+	face := p.faces[asked.Face]
+	wording, raised := Wording(text, face, asked.Case, asked.Lang, asked.RaisePrefix)
 	r := fit.Request{
-		Text: spelling.Apply(text, asked.Case, asked.Lang), Lang: asked.Lang, Face: p.faces[asked.Face],
+		Text: wording, Raised: raised, Lang: asked.Lang, Face: face,
 		Wdth: axis(asked.Wdth), Wght: axis(asked.Wght), Height: height, Limit: limit,
 		Shape: shapeOf(asked.Shape), Spacing: spacingOf(asked.Spacing), Outlines: layers(asked),
 		Squash: asked.Squash, SmallestGap: p.gap,
-		Ladder: fit.DefaultLadder(height), Narrower: p.narrower,
+		Ladder: fit.DefaultLadder(height), Narrower: p.narrower, NoWaysOut: true,
 	}
 	r.Ladder.Tracking, r.Ladder.Width = p.order.Fit.Tracking, p.order.Fit.Width
 	if floor := p.order.Fit.Height; floor != nil {
 		r.Ladder.Height = math.Min(floor.MM(), height)
 	}
-	if asked.Radius != nil {
-		r.Radius = asked.Radius.MM()
-	}
-	if asked.Rise != nil {
-		r.Rise = asked.Rise.MM()
-	}
+	w.arch(&r, i)
+	settle(&r, asked, p.gap, 1)
 	return r
+}
+
+// Wording returns a text as a name in the face draws it: apostrophes alike, in
+// the case, and with the indexes of the letters of a prefix that is raised. A
+// face without the curved apostrophe draws the straight one.
+func Wording(text string, face *typeface.Face, c spelling.Case, lang string, raise bool) (string, []int) {
+	text = spelling.Apostrophes(text, lang)
+	for _, other := range [...][2]string{{"’", "'"}, {"‘", "ʻ"}} {
+		if !face.Has([]rune(other[0])[0]) && face.Has([]rune(other[1])[0]) {
+			text = strings.ReplaceAll(text, other[0], other[1])
+		}
+	}
+	if raise {
+		return spelling.Raise(text, c, lang)
+	}
+	return spelling.Apply(text, c, lang), nil
 }
 
 func axis(v *float64) float64 {

@@ -29,6 +29,9 @@ type Options struct {
 	Rules *rulebook.Rules
 	// Workers is how many players are sized at once; 1 or less means one.
 	Workers int
+	// NoWaysOut leaves fit.Name.WouldFit empty. What would fit is tried out for
+	// every name that is over or reduced by itself, which costs tens of fits.
+	NoWaysOut bool
 	// Progress, when not nil, is told how many players are done. It is called
 	// from one goroutine at a time.
 	Progress func(done, all int)
@@ -39,6 +42,9 @@ type Sized struct {
 	Order   *order.Order
 	Rules   *rulebook.Rules
 	Players []Player // in the order of the roster
+	// Looks are the letter heights that back names share; none where the job
+	// sizes each name by itself. They are sorted by size, then by height asked.
+	Looks []Look
 
 	digests map[string]string // SHA-256 of each face's file, by the name the job uses
 }
@@ -67,7 +73,13 @@ type Piece struct {
 	Asked  order.Piece
 	Name   *fit.Name       // for names and team names
 	Number *numeral.Number // for numbers
-	Side   garment.Side
+	// Drawn are the piece's curves where they are more than its letters, such as
+	// a script joined to its tail; nil otherwise.
+	Drawn geom.Path
+	// Laid is text that lies on the piece's tail, in the colour that the tail
+	// asks for; nil for none.
+	Laid geom.Region
+	Side garment.Side
 	// At is where the piece's own origin (the middle of its ink on the
 	// baseline) lies on the garment: mm, y down from the high point of
 	// shoulder.
@@ -80,7 +92,14 @@ type Piece struct {
 	Top, BelowCollar float64
 	// Room is the width that the piece may take on this garment and why.
 	Room garment.Room
+	// Alone is the letter height in mm that a name would have by itself where it
+	// is lower because names share one height; 0 where it is not.
+	Alone float64
 }
+
+// ForTheLook reports a name that would be at the height asked by itself and is
+// lower only so that the team looks alike. It needs no way out.
+func (p Piece) ForTheLook() bool { return p.Name != nil && p.Alone >= p.Name.Asked && p.Alone > 0 }
 
 // Text returns what the piece says, as it will be cut.
 func (p Piece) Text() string {
@@ -90,12 +109,16 @@ func (p Piece) Text() string {
 	return p.Number.Text
 }
 
-// Ink returns the curves of the letters, mm, y up, baseline at 0.
+// Ink returns the curves of the piece, mm, y up, baseline at 0: its letters, or
+// what Drawn holds.
 func (p Piece) Ink() geom.Path {
-	if p.Name != nil {
-		return p.Name.Ink
+	if p.Drawn != nil {
+		return p.Drawn
 	}
-	return p.Number.Ink
+	if p.Name != nil {
+		return p.Name.Ink()
+	}
+	return p.Number.Ink()
 }
 
 // Height returns the letter height or the number height in mm.
@@ -138,12 +161,12 @@ func Resolve(ctx context.Context, o *order.Order, options Options) (*Sized, erro
 		return nil, faults
 	}
 	sized := &Sized{Order: o, Rules: options.Rules, Players: make([]Player, len(o.Players)), digests: plan.digests()}
-	if err := plan.each(ctx, len(o.Players), func(w *worker, i int) {
-		sized.Players[i] = w.player(o.Players[i])
-	}, options.Progress); err != nil {
+	if err := plan.share(ctx, sized); err != nil {
 		return nil, err
 	}
-	if err := plan.matchHeights(ctx, sized, options); err != nil {
+	if err := plan.each(ctx, len(o.Players), func(w *worker, i int) {
+		sized.Players[i] = w.player(i)
+	}, options.Progress); err != nil {
 		return nil, err
 	}
 	if faults := plan.collect(sized); len(faults) > 0 {

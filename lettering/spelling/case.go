@@ -1,7 +1,8 @@
 // Package spelling brings a name as somebody typed it into the form that is
 // drawn: its case, and the spaces and invisible characters that come along
 // when names are copied from elsewhere. It never changes a visible letter
-// other than by case.
+// other than by case; Apostrophes, which is asked for by itself, draws those
+// alike.
 package spelling
 
 import (

@@ -29,16 +29,16 @@ func block(place garment.Place, x, top, wide, high, room float64) sizes.Piece {
 	ink := page.RectPath(-wide/2, 0, wide, high)
 	p := sizes.Piece{
 		Asked: order.Piece{Place: place, Face: "oswald", Colour: colour("white", "#ffffff"), Shape: "straight"},
-		At:    geom.Point{X: x, Y: top + high}, Top: top, Room: garment.Room{Width: room},
+		Drawn: ink, At: geom.Point{X: x, Y: top + high}, Top: top, Room: garment.Room{Width: room},
 	}
 	if place == garment.BackName || place == garment.BackNumber {
 		p.Side = garment.Back
 	}
 	if order.IsNumber(place) {
-		p.Number = &numeral.Number{Text: "17", Height: high, InkWidth: wide, BareInkWidth: wide, Ink: ink}
+		p.Number = &numeral.Number{Text: "17", Height: high, InkWidth: wide, BareInkWidth: wide}
 		return p
 	}
-	p.Name = &fit.Name{Text: "HALVORSEN", LetterHeight: high, Asked: high, InkWidth: wide, BareInkWidth: wide, Ink: ink}
+	p.Name = &fit.Name{Text: "HALVORSEN", LetterHeight: high, Asked: high, InkWidth: wide, BareInkWidth: wide}
 	return p
 }
 

@@ -225,8 +225,10 @@ func arched(shape string) string {
 		return "arched down"
 	case "vertical arch":
 		return "arched, stems upright"
+	case "vertical arch down":
+		return "arched down, stems upright"
 	}
-	return "arched down, stems upright"
+	return shape // a form between two edges goes by its name
 }
 
 // making says how the pieces are made and how fine they come out.

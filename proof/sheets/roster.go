@@ -190,7 +190,7 @@ func plural(n int, thing string) string {
 // put on the back.
 func (d *document) asCut(p sizes.Player) string {
 	if piece, ok := p.Piece(garment.BackName); ok {
-		return piece.Text()
+		return spelling.OneLine(piece.Text())
 	}
 	if asked, ok := d.asked(garment.BackName); ok {
 		return spelling.Apply(p.Name, asked.Case, asked.Lang)

@@ -106,7 +106,7 @@ func TestRulesFlowOverPages(t *testing.T) {
 		var all []findings.Finding
 		words := rapid.StringMatching(`[a-z]{2,14}( [a-z]{1,12}){0,9}`)
 		severities := []findings.Severity{findings.Violation, findings.Advice, findings.Unknown, findings.InOrder}
-		n := rapid.IntRange(0, 40).Draw(t, "rows")
+		n := rapid.IntRange(0, 20).Draw(t, "rows")
 		for i := range n {
 			f := finding(rapid.SampledFrom(severities).Draw(t, "severity"), "", fmt.Sprintf("thing %d", i), words.Draw(t, "measured"), words.Draw(t, "required"),
 				rapid.SampledFrom([]string{"", "4-2a", "Article 53.05", "Rule 3 section VI", "1-22.7.b.2"}).Draw(t, "rule"), rapid.SampledFrom([]string{"read", "memory"}).Draw(t, "how"))

@@ -113,9 +113,9 @@ func TestSignOffAsksForEveryChoice(t *testing.T) {
 		got = append(got, line)
 	}
 	assert.Equal(t, []string{
-		"14 FEATHERSTONEHAUGH: A lower letters; B narrower face; C more room;",
-		"8 DE LA CRUZ-PRENTISS: A lower letters; B narrower face; C more room; D two lines; E an initial;",
-		"11 WOJCIECHOWSKA: A as it stands; B narrower face; C more room;",
+		"14 FEATHERSTONEHAUGH: A lower letters; B narrower letters; C narrower face; D more room;",
+		"8 DE LA CRUZ-PRENTISS: A lower letters; B narrower letters; C narrower face; D more room; E two lines; F an initial;",
+		"11 WOJCIECHOWSKA: A as it stands; B narrower letters; C flatter arch; D narrower face; E more room; F next size;",
 		"00, 0 NG and ABARA: A 00 becomes; B 0 becomes; C leave both; I know rule 3-2-2 is broken;",
 	}, got)
 	requireInOrder(t, allText(t, in, (*document).planSignOff), []string{"Still to choose", "FEATHERSTONEHAUGH", "A", "B", "C", "DE LA CRUZ-PRENTISS", "E", "WOJCIECHOWSKA", "00, 0"})
@@ -196,6 +196,25 @@ func TestSignOffTerms(t *testing.T) {
 	in.Sized.Order.Method = "sewn twill"
 	in.Sized.Order.Terms = ""
 	assert.NotContains(t, said(t, in, (*document).planSignOff), "Pressed")
+}
+
+// Terms of any length stand above the statement, over as many pages as needed.
+func TestSignOffHoldsLongTerms(t *testing.T) {
+	in := blockInput(t, length.Inch, manyRows(20))
+	for i := range 150 {
+		in.Sized.Order.Terms += fmt.Sprintf("Sentence %d: what is signed is what is made, and nothing else. ", i)
+	}
+	pages := drawn(t, in, (*document).planSignOff)
+	assert.Greater(t, len(pages), 1)
+	text := ""
+	for _, p := range pages {
+		requireTidy(t, p)
+		text += strings.Join(pageText(p), " ") + " "
+	}
+	for i := range 150 {
+		require.Contains(t, text, fmt.Sprintf("Sentence %d:", i))
+	}
+	assert.Less(t, strings.Index(text, "Sentence 149:"), strings.Index(text, "I have looked at"))
 }
 
 // Three boxes a player and one for each way out.

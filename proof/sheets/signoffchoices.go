@@ -96,6 +96,9 @@ func (d *document) questionOf(p *sizes.Player, piece *sizes.Piece) (question, bo
 		q.ways = d.numberWays(*piece)
 		return q, over
 	}
+	if piece.ForTheLook() {
+		return q, false // lower only so that the team looks alike
+	}
 	if piece.Name.Verdict == fit.Reduced {
 		q.ways = append(q.ways, way{title: "as it stands", detail: d.heightOf(*piece) + " high"})
 	}
@@ -119,6 +122,10 @@ func (d *document) numberWays(p sizes.Piece) []way {
 func (d *document) wayDetail(w fit.WayOut) string {
 	high := d.rounded(w.Height, length.Down)
 	switch w.Kind {
+	case fit.NarrowerLetters:
+		return fmt.Sprintf("%.1f %% wide, %s", 100*w.WidthFloor, high)
+	case fit.NextSize:
+		return w.Size + ", " + high
 	case fit.NarrowerFace:
 		return d.faceName(w.FaceID) + ", " + high
 	case fit.MoreRoom:

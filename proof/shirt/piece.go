@@ -1,6 +1,9 @@
 package shirt
 
 import (
+	"crypto/sha256"
+	"encoding/binary"
+	"encoding/hex"
 	"fmt"
 	"math"
 	"strings"
@@ -47,7 +50,8 @@ func Lettering(pen *page.Pen, p sizes.Piece, ground page.Colour, x, y, scale flo
 func pieceArt(b *page.Book, p sizes.Piece, ground page.Colour, scale float64) (*page.Art, error) {
 	colours := coloursOf(p.Asked)
 	lines := keylines(colours, ground)
-	key := pieceKey(p, ground)
+	ink := p.Ink()
+	key := pieceKey(p, ink, ground)
 	if len(lines) > 0 {
 		key = fmt.Sprintf("%s @%g", key, scale)
 	}
@@ -57,11 +61,14 @@ func pieceArt(b *page.Book, p sizes.Piece, ground page.Colour, scale float64) (*
 		if layers, err = p.Outlines(); err != nil {
 			return
 		}
-		shapes := []geom.Path{p.Ink()}
+		shapes := []geom.Path{ink}
 		for _, l := range layers {
 			shapes = append(shapes, l.Path())
 		}
 		paintLayers(pen, shapes, colours, lines, scale)
+		if len(p.Laid) > 0 {
+			pen.FillPath(p.Laid.Path(), geom.Identity(), Paint(p.Asked.Tail.Colour))
+		}
 	})
 	if err != nil {
 		return nil, fmt.Errorf("outline of %s %q: %w", p.Asked.Place, p.Text(), err)
@@ -105,27 +112,32 @@ func worst(line, a, b page.Colour) float64 {
 	return min(parts.Contrast(line, a), parts.Contrast(line, b))
 }
 
-// pieceKey names everything that a piece's shape and colours depend on.
-func pieceKey(p sizes.Piece, ground page.Colour) string {
+// pieceKey names everything that a piece's drawing depends on: its curves, as
+// a digest, and its colours.
+func pieceKey(p sizes.Piece, ink geom.Path, ground page.Colour) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "piece %q %s %s", p.Text(), ground.Hex(), p.Asked.Colour.Hex)
-	if n := p.Name; n != nil {
-		fmt.Fprintf(&b, " %s %v %g %g %g %g %g %g %v", n.FaceID, n.Shape, n.Radius, n.LetterHeight, n.WidthScale, n.Wdth, n.Wght, n.Tracking, p.Asked.Spacing)
-	} else {
-		fmt.Fprintf(&b, " %s %g %g %v %v", p.Number.FaceID, p.Number.Height, p.Number.Gap, deref(p.Asked.Wdth), deref(p.Asked.Wght))
-	}
+	fmt.Fprintf(&b, "piece %s %s %s", digest(ink), ground.Hex(), p.Asked.Colour.Hex)
 	for _, o := range p.Asked.Outlines {
 		fmt.Fprintf(&b, " %d %s %v", o.Width.Nanometres(), o.Colour.Hex, o.Join)
+	}
+	if len(p.Laid) > 0 {
+		fmt.Fprintf(&b, " %s %s", digest(p.Laid.Path()), p.Asked.Tail.Colour.Hex)
 	}
 	return b.String()
 }
 
-// deref writes an axis value that may be left to the face.
-func deref(v *float64) string {
-	if v == nil {
-		return "default"
+// digest returns a name for exactly these curves.
+func digest(path geom.Path) string {
+	bytes := make([]byte, 0, 49*len(path))
+	for _, s := range path {
+		bytes = append(bytes, byte(s.Op))
+		for _, q := range s.P {
+			bytes = binary.LittleEndian.AppendUint64(bytes, math.Float64bits(q.X))
+			bytes = binary.LittleEndian.AppendUint64(bytes, math.Float64bits(q.Y))
+		}
 	}
-	return fmt.Sprint(*v)
+	sum := sha256.Sum256(bytes)
+	return hex.EncodeToString(sum[:12])
 }
 
 // Posts reach this far above and below the band of the letters, mm of garment.

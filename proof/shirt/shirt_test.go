@@ -164,8 +164,8 @@ func TestPostsShowTheRoom(t *testing.T) {
 		lines           int
 		top, foot, wide float64
 	}{{NoPosts, 0, 0, 0, 0}, {ThinPosts, 2, 100 - 14, 150 + 34, 0.13}, {OverPosts, 2, 100 - 26, 150 + 46, 0.30}} {
-		name := fit.Name{Text: "A", LetterHeight: 40, Asked: 50, InkWidth: 100, Ink: page.RectPath(-50, 0, 100, 40)}
-		p, v := newPage(t), view(t, 0.1, sizes.Piece{Name: &name, Side: garment.Back, At: geom.Point{Y: 140}, Top: 100,
+		name := fit.Name{Text: "A", LetterHeight: 40, Asked: 50, InkWidth: 100}
+		p, v := newPage(t), view(t, 0.1, sizes.Piece{Name: &name, Drawn: page.RectPath(-50, 0, 100, 40), Side: garment.Back, At: geom.Point{Y: 140}, Top: 100,
 			Room: garment.Room{Width: 280}, Asked: order.Piece{Place: garment.BackName, Colour: named("#ffffff")}})
 		v.Posts = row.posts
 		require.NoError(t, v.Paint(p.Pen))

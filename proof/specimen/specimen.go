@@ -87,7 +87,8 @@ func set(face *typeface.Face, text string, limit float64) (geom.Path, error) {
 	if err != nil {
 		return nil, err
 	}
-	return n.Ink.Transform(geom.Translate(-n.Ink.Bounds().Min.X, 0)), nil
+	ink := n.Ink()
+	return ink.Transform(geom.Translate(-ink.Bounds().Min.X, 0)), nil
 }
 
 // upright places y-up lettering with its origin at x, y of the page.

@@ -1,0 +1,94 @@
+package sizes
+
+import (
+	"math"
+	"strings"
+
+	"yokeline/lettering/garment"
+)
+
+// index returns the index of the job's piece at a place, -1 for none.
+func (p *plan) index(place garment.Place) int {
+	for i := range p.order.Pieces {
+		if p.order.Pieces[i].Place == place {
+			return i
+		}
+	}
+	return -1
+}
+
+// lineDepth is about how far the second of two lines reaches under the first,
+// as a share of the letter height; it decides which band of the garment the
+// room is measured in.
+const lineDepth = 1.3
+
+// forLines returns the spot of a name, with the room that two lines have where
+// the text has two: their band is deeper.
+func (w *worker) forLines(l *layout, i int, text string) spot {
+	s := l.spots[i]
+	if !strings.Contains(text, "\n") {
+		return s
+	}
+	sag := sagOver(w.plan.radius(i, s.limit), s.limit)
+	s.room = l.garment.Room(w.plan.order.Pieces[i].Place, s.top, s.top+(1+lineDepth)*s.height+sag)
+	if w.plan.order.Pieces[i].Limit == nil && s.room.Width > 0 {
+		s.limit = s.room.Width
+	}
+	return s
+}
+
+// underLines moves a number down that stands under a name in two lines. All
+// other numbers of a size stay on one level.
+func (w *worker) underLines(p *Player, l *layout) {
+	for k := range p.Pieces {
+		number := &p.Pieces[k]
+		if number.Number == nil {
+			continue
+		}
+		i := w.plan.index(number.Asked.Place)
+		above := l.above(w.plan.order.Pieces, i)
+		if above < 0 {
+			continue
+		}
+		name, ok := p.Piece(w.plan.order.Pieces[above].Place)
+		if !ok || name.Name.Leading == 0 {
+			continue
+		}
+		top := math.Max(l.spots[i].top, w.clearOf(l, above, i, name, number))
+		if err := w.moveTo(l, number, i, top); err != nil {
+			p.faults = append(p.faults, faultOf(p.Player, number.Asked.Place, err))
+			return
+		}
+	}
+}
+
+// clearOf returns the highest top of a number under a name in two lines: the
+// usual gap under the middle of the lower baseline, or more where the ends of
+// an arch come near.
+func (w *worker) clearOf(l *layout, above, i int, name Piece, number *Piece) float64 {
+	n := name.Name
+	baseline := l.spots[above].top + l.spots[above].drop + n.LetterHeight + n.Leading
+	gap := l.spots[above].placement.GapAfter
+	if !bowsDown(n.Shape) {
+		return baseline + gap
+	}
+	ends := sagOver(n.Radius-n.Leading, math.Min(number.Number.InkWidth, n.InkWidth))
+	return baseline + math.Max(gap, ends+w.reaches(above, i)+clearance)
+}
+
+// moveTo sets a number again with its top at another level.
+func (w *worker) moveTo(l *layout, number *Piece, i int, top float64) error {
+	s := l.spots[i]
+	asked := w.plan.order.Pieces[i]
+	s.below += top - s.top
+	s.top = top
+	s.room = l.garment.Room(asked.Place, top, top+s.height)
+	if asked.Limit == nil && s.room.Width > 0 {
+		s.limit = s.room.Width
+	}
+	moved, err := w.pieceAt(l, &s, i, number.Number.Text, s.height)
+	if err == nil {
+		*number = moved
+	}
+	return err
+}

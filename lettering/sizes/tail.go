@@ -1,0 +1,116 @@
+package sizes
+
+import (
+	"fmt"
+	"math"
+
+	"yokeline/lettering/fit"
+	"yokeline/lettering/geom"
+	"yokeline/lettering/order"
+	"yokeline/lettering/outline"
+	"yokeline/lettering/tail"
+)
+
+// tailed is a script name joined to its tail.
+type tailed struct {
+	name        fit.Name // with the figures of the whole shape
+	shape, laid geom.Region
+}
+
+// tailRefits is how often a name is made smaller until its tail fits too: the
+// tail grows with the letters, so the second try is nearly always enough.
+const tailRefits = 6
+
+// withTail fits a name with the tail that its piece asks for: both together
+// stay within the limit. The result is shared and must not be changed.
+func (w *worker) withTail(l *layout, i int, text string, limit, height float64) (*tailed, error) {
+	k := key{i, text, l.garment.Size(), limit, height}
+	return kept(w.tails, k, func() (tailed, error) {
+		inner := limit
+		for range tailRefits {
+			n, err := w.name(l, i, text, inner, height)
+			if err != nil {
+				return tailed{}, err
+			}
+			t, err := w.drawTail(i, *n, limit)
+			if err != nil || limit == 0 || t.name.Verdict == fit.Over || t.name.InkWidth <= limit {
+				return t, err
+			}
+			inner *= limit / t.name.InkWidth * (1 - 1e-6)
+		}
+		return tailed{}, fmt.Errorf("the tail of %q does not settle within its room; make it shorter with tail: {length: 70%%}", text)
+	})
+}
+
+// drawTail joins the name to its tail and measures the whole, centred by its
+// box.
+func (w *worker) drawTail(i int, n fit.Name, limit float64) (tailed, error) {
+	asked := w.plan.order.Pieces[i]
+	ink, err := n.Settled()
+	if err != nil {
+		return tailed{}, err
+	}
+	drawn, err := tail.Draw(ink, n.LetterHeight, tailParams(asked.Tail))
+	if err != nil {
+		return tailed{}, fmt.Errorf("tail: %w", err)
+	}
+	out := tailed{name: n, shape: drawn.Joined}
+	if asked.Tail.Text != "" {
+		if out.shape, out.laid, err = w.tailText(asked, &drawn); err != nil {
+			return tailed{}, err
+		}
+	}
+	box := outline.ExtentOf(out.shape.Bounds(), out.shape, layers(asked))
+	shift := geom.Translate(-(box.Min.X+box.Max.X)/2, 0)
+	out.shape, out.laid = out.shape.Transform(shift), out.laid.Transform(shift)
+	out.name.Limit, out.name.InkWidth, out.name.InkHeight = limit, box.Width(), box.Height()
+	out.name.BareInkWidth = out.shape.Bounds().Width()
+	if n.Verdict == fit.Over {
+		out.name.OverBy = math.Max(0, box.Width()-limit)
+	}
+	return out, nil
+}
+
+// tailParams returns the tail that a job asks for; what it leaves out is the
+// usual one.
+func tailParams(t *order.Tail) tail.Params {
+	p := tail.Default()
+	for _, share := range []struct {
+		asked float64
+		to    *tail.Measure
+	}{{t.Length, &p.Length}, {t.Thickness, &p.Thickness}, {t.Gap, &p.Gap}} {
+		if share.asked != 0 {
+			*share.to = tail.Share(share.asked)
+		}
+	}
+	if !t.Plain {
+		p.Curl, p.Taper, p.Slope = t.Curl, t.Taper, t.Slope
+	}
+	return p
+}
+
+// tailText sets the small text of a tail: cut out of it, or to be laid on it.
+func (w *worker) tailText(asked order.Piece, drawn *tail.Tail) (shape, laid geom.Region, err error) {
+	r := fit.Request{
+		Text: asked.Tail.Text, Face: w.plan.faces[asked.Tail.Face], Wdth: math.NaN(), Wght: math.NaN(),
+		Height: drawn.Spot.Height, Lang: asked.Lang, NoWaysOut: true,
+	}
+	small, err := w.fitter.Name(r)
+	if err != nil {
+		return nil, nil, fmt.Errorf("text in the tail: %w", err)
+	}
+	settled, err := small.Settled()
+	if err != nil {
+		return nil, nil, err
+	}
+	set, _, err := drawn.Spot.Set(settled)
+	if err != nil {
+		return nil, nil, fmt.Errorf("text in the tail: %w", err)
+	}
+	if asked.Tail.Laid {
+		laid, err = tail.Lay(drawn.Alone, set)
+		return drawn.Joined, laid, err
+	}
+	shape, err = tail.Cut(drawn.Joined, set)
+	return shape, nil, err
+}
