@@ -26,6 +26,7 @@ type loose struct {
 	outlines                                 []string
 	wdth, wght                               float64
 	down, squash                             bool
+	looks
 }
 
 func sizeCommand(s streams) *cobra.Command {
@@ -47,6 +48,7 @@ Lengths carry their unit: 2.5in, 2 1/2in, 2-1/2", 64mm, 6.4cm, 18pt.`,
 	output := formatFlag(c)
 	c.Flags().BoolVar(&choice.demo, "demo", false, "size the built-in order")
 	l.flags(c)
+	l.looks.flags(c)
 	c.RunE = func(c *cobra.Command, args []string) error {
 		switch {
 		case (len(args) == 1 || choice.demo) && (l.text != "" || l.number != ""), len(args) == 1 && choice.demo:
@@ -75,7 +77,7 @@ func (l *loose) flags(c *cobra.Command) {
 	f.StringVar(&l.face, "face", "", "face id (see yokeline faces) or a .ttf or .otf file")
 	f.StringVar(&l.height, "height", "", "letter height, or number height, asked for")
 	f.StringVar(&l.limit, "limit", "", "width that the outermost outline must stay within")
-	f.StringVar(&l.shape, "shape", "straight", "straight, radial or vertical")
+	f.StringVar(&l.shape, "shape", "straight", shapeWords())
 	f.BoolVar(&l.down, "down", false, "arch down instead of up")
 	f.StringVar(&l.radius, "radius", "", "radius of the baseline's circle")
 	f.StringVar(&l.rise, "rise", "", "rise of the arch over the limit, instead of a radius")
@@ -173,59 +175,78 @@ func (l loose) openFace() (*typeface.Face, error) {
 
 // nameRequest gathers the flags of one name. Every wrong flag is a usage error.
 func (l loose) nameRequest() (r fit.Request, err error) {
-	set := func(target *float64, mm float64, e error) {
-		*target = mm
-		if err == nil {
-			err = e
+	for _, step := range []func(*fit.Request) error{l.measures, l.stand, l.looks.name, l.letters} {
+		if err := step(&r); err != nil {
+			return r, err
 		}
 	}
-	mm := func(target *float64, name, text string) {
-		v, e := lengthFlag(name, text)
-		set(target, v, e)
+	return r, nil
+}
+
+// measures reads the lengths and floors of a name.
+func (l loose) measures(r *fit.Request) (err error) {
+	if r.Height, err = required("height", l.height); err != nil {
+		return err
 	}
-	v, e := required("height", l.height)
-	set(&r.Height, v, e)
-	mm(&r.Limit, "limit", l.limit)
-	mm(&r.Radius, "radius", l.radius)
-	mm(&r.Rise, "rise", l.rise)
-	mm(&r.Ladder.Height, "height-floor", l.heightFloor)
-	if l.heightFloor == "" {
-		r.Ladder.Height = fit.DefaultLadder(r.Height).Height
+	r.Ladder = fit.DefaultLadder(r.Height)
+	for _, f := range []struct {
+		to         *float64
+		name, text string
+	}{{&r.Limit, "limit", l.limit}, {&r.Radius, "radius", l.radius}, {&r.Rise, "rise", l.rise}, {&r.Ladder.Height, "height-floor", l.heightFloor}} {
+		if f.text == "" {
+			continue
+		}
+		if *f.to, err = lengthFlag(f.name, f.text); err != nil {
+			return err
+		}
 	}
-	v, e = shareFlag("tracking-floor", l.trackingFloor, -0.5, 0)
-	set(&r.Ladder.Tracking, v, e)
-	v, e = shareFlag("width-floor", l.widthFloor, 0.1, 1)
-	set(&r.Ladder.Width, v, e)
-	v, e = smallestGap(l.method)
-	set(&r.SmallestGap, v, e)
-	if err != nil {
-		return r, err
+	if r.Ladder.Tracking, err = shareFlag("tracking-floor", l.trackingFloor, -0.5, 0); err != nil {
+		return err
+	}
+	if r.Ladder.Width, err = shareFlag("width-floor", l.widthFloor, 0.1, 1); err != nil {
+		return err
+	}
+	if r.SmallestGap, err = smallestGap(l.method); err != nil {
+		return err
+	}
+	r.Outlines, err = l.layers()
+	return err
+}
+
+// stand reads what the letters stand on: a line, an arch or two edges.
+func (l loose) stand(r *fit.Request) (err error) {
+	var edged bool
+	if r.Edges, edged, err = l.form(); err != nil {
+		return err
+	}
+	if edged {
+		r.Rise = 0 // is in the edges
+		return nil
 	}
 	if r.Shape, err = l.shapeOf(); err != nil {
-		return r, err
+		return err
 	}
 	if r.Spacing, err = l.spacingOf(); err != nil {
-		return r, err
+		return err
 	}
-	if r.Outlines, err = l.layers(); err != nil {
-		return r, err
-	}
+	return l.checkArch(*r)
+}
+
+// letters reads the face and the text.
+func (l loose) letters(r *fit.Request) (err error) {
 	r.Lang, r.Wdth, r.Wght, r.Squash = l.lang, l.wdth, l.wght, l.squash
 	letterCase, err := spelling.ParseCase(l.letterCase)
 	if err != nil {
-		return r, usagef("--case: %v", err)
+		return usagef("--case: %v", err)
 	}
 	if l.prefix != "plain" && l.prefix != "raised" {
-		return r, usagef("--prefix: %q is not plain or raised", l.prefix)
-	}
-	if err := l.checkArch(r); err != nil {
-		return r, err
+		return usagef("--prefix: %q is not plain or raised", l.prefix)
 	}
 	if r.Face, err = l.openFace(); err != nil {
-		return r, err
+		return err
 	}
 	r.Text, r.Raised = sizes.Wording(l.text, r.Face, letterCase, l.lang, l.prefix == "raised")
-	return r, nil
+	return nil
 }
 
 func (l loose) shapeOf() (fit.Shape, error) {
@@ -243,7 +264,7 @@ func (l loose) shapeOf() (fit.Shape, error) {
 	case l.shape == "straight":
 		return 0, usagef("--down goes with --shape radial or vertical")
 	}
-	return 0, usagef("--shape: %q is not straight, radial or vertical", l.shape)
+	return 0, usagef("--shape: %q is not %s", l.shape, shapeWords())
 }
 
 func (l loose) spacingOf() (fit.Spacing, error) {
@@ -312,6 +333,9 @@ func sizeNumber(c *cobra.Command, s streams, l loose, output format) error {
 		return err
 	}
 	if request.Face, err = l.openFace(); err != nil {
+		return err
+	}
+	if err = l.looks.number(&request); err != nil {
 		return err
 	}
 	n, err := numeral.NewSizer().Number(request)

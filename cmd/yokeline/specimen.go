@@ -26,11 +26,17 @@ func drawFaces(c *cobra.Command, ids []string, path string) error {
 	if err != nil {
 		return err
 	}
+	return writePicture(c, book, path, "Faces")
+}
+
+// writePicture writes a book of pictures as what the file's name says: one PDF,
+// or a file a page.
+func writePicture(c *cobra.Command, book *page.Book, path, title string) error {
 	pages := book.Pages()
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".pdf":
 		return outfile.Write(c.Context(), path, func(w io.Writer) error {
-			return pdf.Write(w, book, pdf.Facts{Title: "Faces", Language: "en"})
+			return pdf.Write(w, book, pdf.Facts{Title: title, Language: "en"})
 		})
 	case ".svg", ".png":
 		batch := outfile.NewBatch(c.Context())

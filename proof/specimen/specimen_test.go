@@ -9,6 +9,7 @@ import (
 
 	"yokeline/fonts"
 	"yokeline/lettering/geom"
+	"yokeline/lettering/order"
 	"yokeline/lettering/typeface"
 	"yokeline/proof/page"
 	"yokeline/proof/specimen"
@@ -40,4 +41,37 @@ func TestEveryFaceIsDrawnOnTheSheet(t *testing.T) {
 		assert.Equal(t, 1, strings.Count(words, f.Note+"\n"), f.Note)
 	}
 	assert.Equal(t, 2*len(faces), fills, "a name and the digits of each")
+}
+
+func TestEveryShapeIsDrawnInsideItsCell(t *testing.T) {
+	block, err := typeface.Embedded("oswald")
+	require.NoError(t, err)
+	script, err := typeface.Embedded("yellowtail")
+	require.NoError(t, err)
+	book, err := specimen.Shapes(page.Letter(), block, []*typeface.Face{script})
+	require.NoError(t, err)
+	words, fills := "", 0
+	for _, p := range book.Pages() {
+		var captions, drawings []geom.Rect
+		for _, op := range p.Ops() {
+			switch o := op.(type) {
+			case page.Words:
+				words += o.Text + "\n"
+				captions = append(captions, geom.Rect{Min: geom.Point{X: o.X, Y: o.Y - 2.5}, Max: geom.Point{X: o.X + 20, Y: o.Y + 0.5}})
+			case page.Fill:
+				fills++
+				drawings = append(drawings, o.Path.Bounds())
+			}
+		}
+		for _, d := range drawings {
+			for _, c := range captions {
+				apart := d.Min.X > c.Max.X || d.Max.X < c.Min.X || d.Min.Y > c.Max.Y || d.Max.Y < c.Min.Y
+				assert.True(t, apart, "a drawing at %v lies on a caption at %v", d, c)
+			}
+		}
+	}
+	for _, shape := range order.Shapes() {
+		assert.Contains(t, words, shape+"\n")
+	}
+	assert.Equal(t, len(order.Shapes())+1+4, fills, "every shape, the oblique, four tails")
 }
