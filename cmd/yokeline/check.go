@@ -13,12 +13,14 @@ import (
 
 func checkCommand(s streams) *cobra.Command {
 	var choice jobChoice
+	failOn := "violation"
 	c := &cobra.Command{
 		Use:   "check JOB",
 		Short: "Hold the roster and every piece against the rule book",
 		Long: `check measures the pieces as they will be made and says which rule of which
 edition is broken, by how much, and what would mend it. It exits with 1 when a
-rule is broken or something does not fit; advice alone is 0.`,
+rule is broken or something does not fit; advice alone is 0, unless --fail-on
+asks otherwise.`,
 		Example: `  yokeline check spring-league
   yokeline check spring-league --rules nfhs-softball --season 2027
   yokeline check --demo --format json`,
@@ -28,27 +30,37 @@ rule is broken or something does not fit; advice alone is 0.`,
 	c.Flags().BoolVar(&choice.demo, "demo", false, "check the built-in order")
 	c.Flags().StringVar(&choice.rules, "rules", "", "rule book id or file, instead of the job's own")
 	c.Flags().StringVar(&choice.season, "season", "", "season, such as 2027 or 2026-27")
+	c.Flags().StringVar(&failOn, "fail-on", failOn, "what makes the exit code 1: violation, or advice too")
 	_ = c.RegisterFlagCompletionFunc("rules", cobra.FixedCompletions(rulebook.IDs(), cobra.ShellCompDirectiveNoFileComp))
+	_ = c.RegisterFlagCompletionFunc("fail-on", cobra.FixedCompletions([]string{"violation", "advice"}, cobra.ShellCompDirectiveNoFileComp))
 	c.RunE = func(c *cobra.Command, args []string) error {
 		if (len(args) == 1) == choice.demo {
 			return usagef("give a job, or --demo; see yokeline check --help")
 		}
+		if failOn != "violation" && failOn != "advice" {
+			return usagef("--fail-on: %q is not violation or advice", failOn)
+		}
 		if len(args) == 1 {
 			choice.path = args[0]
 		}
-		return checkJob(c, s, choice, *output)
+		worst, err := checkJob(c, s, choice, *output)
+		if err != nil {
+			return err
+		}
+		return overIsAFinding(worst == findings.Violation || worst == findings.Advice && failOn == "advice")
 	}
 	return c
 }
 
-func checkJob(c *cobra.Command, s streams, choice jobChoice, output format) error {
+// checkJob prints the findings of a job and returns the worst.
+func checkJob(c *cobra.Command, s streams, choice jobChoice, output format) (findings.Severity, error) {
 	j, err := readJob(choice)
 	if err != nil {
-		return err
+		return "", err
 	}
-	sized, err := j.size(c.Context(), s)
+	sized, err := j.size(c.Context(), s, withoutWaysOut)
 	if err != nil {
-		return err
+		return "", err
 	}
 	results := findings.Check(j.rules, findings.Of(sized))
 	if output == formatJSON {
@@ -57,10 +69,7 @@ func checkJob(c *cobra.Command, s streams, choice jobChoice, output format) erro
 		printRulesHead(s.out, j.rules)
 		printFindings(s.out, results)
 	}
-	if err != nil {
-		return err
-	}
-	return overIsAFinding(findings.Worst(results) == findings.Violation)
+	return findings.Worst(results), err
 }
 
 // checkedJSON is what check prints as JSON.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"yokeline/fonts"
+	"yokeline/lettering/numeral"
 	"yokeline/lettering/typeface"
 )
 
@@ -93,6 +95,40 @@ type faceRow struct {
 	Version   string   `json:"version"`
 	Source    string   `json:"source"`
 	SHA256    string   `json:"sha256"`
+	// Digits are the strokes of the digits as shares of the digit's height,
+	// variable faces at their default.
+	Digits []digitRow `json:"digits"`
+}
+
+// digitRow is the stroke of one digit, a share of its height.
+type digitRow struct {
+	Digit string `json:"digit"`
+	Thin  number `json:"stroke_thin"`
+	Main  number `json:"stroke_main"`
+}
+
+// digitRows measures the ten digits by the stroke gauge.
+func digitRows(face *typeface.Face) ([]digitRow, error) {
+	const height = 100.0 // mm; the shares do not depend on it
+	sizer := numeral.NewSizer()
+	var out []digitRow
+	for d := '0'; d <= '9'; d++ {
+		n, err := sizer.Number(numeral.Request{Text: string(d), Face: face, Wdth: math.NaN(), Wght: math.NaN(), Gap: math.NaN(), Height: height})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, digitRow{string(d), number(n.StrokeThin / height), number(n.StrokeMain / height)})
+	}
+	return out, nil
+}
+
+// thinnest returns the thinnest of the digits' strokes and main strokes.
+func thinnest(digits []digitRow) (thin, main float64) {
+	thin, main = math.Inf(1), math.Inf(1)
+	for _, d := range digits {
+		thin, main = math.Min(thin, float64(d.Thin)), math.Min(main, float64(d.Main))
+	}
+	return thin, main
 }
 
 func faceRowOf(entry fonts.Entry) (faceRow, error) {
@@ -108,7 +144,8 @@ func faceRowOf(entry fonts.Entry) (faceRow, error) {
 	for _, a := range face.Axes() {
 		row.Axes = append(row.Axes, fmt.Sprintf("%s %g to %g, default %g", a.Tag, a.Min, a.Max, a.Default))
 	}
-	return row, nil
+	row.Digits, err = digitRows(face)
+	return row, err
 }
 
 func printFaces(s streams, f format) error {
@@ -124,15 +161,20 @@ func printFaces(s streams, f format) error {
 		return s.printJSON(list)
 	}
 	t := &table{}
-	t.add("id", "style", "numbers", "axes", "licence", "what it is for")
+	t.add("id", "style", "numbers", "thin", "main", "axes", "licence", "what it is for")
 	for _, row := range list {
 		numbers := "-"
 		if row.Numbers {
 			numbers = "yes"
 		}
-		t.add(row.ID, row.Style, numbers, strings.Join(row.Axes, "; "), row.Licence, row.Role)
+		thin, main := thinnest(row.Digits)
+		t.add(row.ID, row.Style, numbers, fmt.Sprintf("%.3f", thin), fmt.Sprintf("%.3f", main), strings.Join(row.Axes, "; "), row.Licence, row.Role)
 	}
-	return t.print(s.out)
+	if err := t.print(s.out); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintln(s.out, "\nthin and main: the strokes of the lightest digit as shares of its height, measured; variable faces at their default")
+	return err
 }
 
 func printFace(s streams, id string, f format) error {
@@ -157,6 +199,9 @@ func printFace(s streams, id string, f format) error {
 		if pair[1] != "" {
 			t.add(pair[0], pair[1])
 		}
+	}
+	for _, d := range row.Digits {
+		t.add("stroke of "+d.Digit, fmt.Sprintf("thin %.3f, main %.3f of its height", float64(d.Thin), float64(d.Main)))
 	}
 	return t.print(s.out)
 }

@@ -111,9 +111,16 @@ func openBook(name string) (*rulebook.Book, error) {
 	return rulebook.Load(name)
 }
 
+// Whether the ways out of names that do not fit are wanted: they cost more than
+// all the rest.
+const (
+	withWaysOut    = true
+	withoutWaysOut = false
+)
+
 // size sizes the job on all processors.
-func (j *job) size(ctx context.Context, s streams) (*sizes.Sized, error) {
+func (j *job) size(ctx context.Context, s streams, waysOut bool) (*sizes.Sized, error) {
 	return sizes.Resolve(ctx, j.order, sizes.Options{
-		Face: j.face, Rules: j.rules, Workers: runtime.GOMAXPROCS(0), Progress: s.progress("sizing"),
+		Face: j.face, Rules: j.rules, Workers: runtime.GOMAXPROCS(0), Progress: s.progress("sizing"), NoWaysOut: !waysOut,
 	})
 }

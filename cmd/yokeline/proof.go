@@ -89,7 +89,7 @@ func (p *proofChoice) run(c *cobra.Command, s streams) error {
 	if err != nil {
 		return err
 	}
-	sized, err := j.size(c.Context(), s)
+	sized, err := j.size(c.Context(), s, withWaysOut)
 	if err != nil {
 		return err
 	}

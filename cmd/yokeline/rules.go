@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -9,7 +10,7 @@ import (
 )
 
 func rulesCommand(s streams) *cobra.Command {
-	var season string
+	var season, between string
 	c := &cobra.Command{
 		Use:   "rules [ID]",
 		Short: "List the rule books that are known, or every figure of one with its source",
@@ -19,6 +20,7 @@ before anyone relies on it.`,
 		Example: `  yokeline rules
   yokeline rules nfhs-softball
   yokeline rules nfhs-football --season 2023
+  yokeline rules nfhs-football --between 2023,2026
   yokeline rules --format json`,
 		Args: usageArgs(cobra.MaximumNArgs(1)),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -27,7 +29,14 @@ before anyone relies on it.`,
 	}
 	output := formatFlag(c)
 	c.Flags().StringVar(&season, "season", "", "only the figures that hold in a season")
+	c.Flags().StringVar(&between, "between", "", "what changed between two seasons, such as 2023,2026")
 	c.RunE = func(_ *cobra.Command, args []string) error {
+		switch {
+		case between != "" && (len(args) == 0 || season != ""):
+			return usagef("--between goes with the id of a rule book, and without --season")
+		case between != "":
+			return printChanges(s, args[0], between, *output)
+		}
 		if len(args) == 1 {
 			return printBook(s, args[0], season, *output)
 		}
@@ -129,4 +138,58 @@ func figureTable(rows []figureRow) *table {
 		t.add(r.About, r.Figure, r.Is, when, r.Rule, how, r.Source)
 	}
 	return t
+}
+
+// changeRow is a figure that is not the same in two seasons.
+type changeRow struct {
+	About  string `json:"about"`
+	Figure string `json:"figure"`
+	Was    string `json:"was"`
+	Now    string `json:"now"`
+	Rule   string `json:"rule"`
+	Source string `json:"source"`
+	How    string `json:"how"`
+}
+
+// printChanges prints what changed in a book between two seasons.
+func printChanges(s streams, id, between string, f format) error {
+	earlier, later, ok := strings.Cut(between, ",")
+	if !ok {
+		return usagef("--between: %q is not two seasons parted by a comma, such as 2023,2026", between)
+	}
+	book, err := openBook(id)
+	if err != nil {
+		return err
+	}
+	changes, err := book.Changes(strings.TrimSpace(earlier), strings.TrimSpace(later))
+	if err != nil {
+		return usagef("--between: %v", err)
+	}
+	rows := []changeRow{}
+	for _, c := range changes {
+		row := changeRow{About: c.About, Figure: c.Figure, Was: "not known", Now: "not known"}
+		for _, side := range []struct {
+			figure *rulebook.Figure
+			text   *string
+		}{{c.Was, &row.Was}, {c.Now, &row.Now}} {
+			if side.figure != nil {
+				*side.text = side.figure.Text()
+				row.Rule, row.Source, row.How = side.figure.Rule, side.figure.Source.String(), string(side.figure.How)
+			}
+		}
+		rows = append(rows, row)
+	}
+	if f == formatJSON {
+		return s.printJSON(rows)
+	}
+	if len(rows) == 0 {
+		_, err := fmt.Fprintf(s.out, "Nothing that is known of %s changed between %s and %s.\n", id, earlier, later)
+		return err
+	}
+	t := &table{}
+	t.add("about", "figure", earlier, later, "rule", "how", "source")
+	for _, r := range rows {
+		t.add(r.About, r.Figure, r.Was, r.Now, r.Rule, r.How, r.Source)
+	}
+	return t.print(s.out)
 }

@@ -236,7 +236,7 @@ func sizeJob(c *cobra.Command, s streams, choice jobChoice, output format) error
 	if err != nil {
 		return err
 	}
-	sized, err := j.size(c.Context(), s)
+	sized, err := j.size(c.Context(), s, withWaysOut)
 	if err != nil {
 		return err
 	}
