@@ -48,8 +48,11 @@ type Finding struct {
 // Result is a finding, or something that is in order.
 type Result struct {
 	Finding
-	Of   int    // how many pieces or players a row about the whole order speaks of
-	mend string // the remedy with {who} where the player stands
+	Of int // how many pieces or players a row about the whole order speaks of
+	// Bench marks what concerns the shop's bench and not the coach: a proof leaves
+	// it out.
+	Bench bool
+	mend  string // the remedy with {who} where the player stands
 }
 
 // who stands for the player in a remedy until it is known whether the row is
@@ -86,6 +89,7 @@ func Check(r *rulebook.Rules, s Subject) []Result {
 	c := &checker{rules: r, subject: s}
 	c.notes()
 	c.fits()
+	c.details()
 	if r != nil {
 		c.required()
 		c.numbers()

@@ -23,6 +23,7 @@ func Of(s *sizes.Sized) Subject {
 	for _, p := range s.Players {
 		out.Players = append(out.Players, wearer(s, p))
 	}
+	out.Fine, out.Unmeasured, out.FineBasis = fine(s)
 	return out
 }
 

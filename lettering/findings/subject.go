@@ -14,6 +14,10 @@ type Subject struct {
 	Asked   []string    // places that the order puts something on
 	Players []Wearer    // in the order of the roster
 	Notes   []Note      // what reading the order noticed
+	Fine    []Fine      // details that are too fine for the method, see Of
+	// Unmeasured is how many pieces nothing is known of in this respect.
+	Unmeasured int
+	FineBasis  string // of the method's limits; "" when nothing was measured
 }
 
 // Wearer is one player with everything that goes on the garments.

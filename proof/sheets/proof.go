@@ -3,7 +3,9 @@ package sheets
 import (
 	"errors"
 	"fmt"
+	"slices"
 
+	"yokeline/lettering/findings"
 	"yokeline/lettering/geom"
 	"yokeline/lettering/order"
 	"yokeline/proof/page"
@@ -84,6 +86,7 @@ func newDocument(in Input) (*document, error) {
 	if err != nil {
 		return nil, err
 	}
+	in.Results = slices.DeleteFunc(slices.Clone(in.Results), func(r findings.Result) bool { return r.Bench })
 	o := in.Sized.Order
 	d := &document{in: in, order: o, book: book, cloth: shirt.NewCloth(o.Garment, o.Pieces)}
 	if d.team, err = d.teamName(); err != nil {
