@@ -18,7 +18,7 @@ func Of(s *sizes.Sized) Subject {
 		out.Asked = append(out.Asked, string(piece.Place))
 	}
 	for _, n := range s.Order.Notes {
-		out.Notes = append(out.Notes, Note{Severity: Severity(n.Severity), Player: n.Player, What: n.What, Message: n.Message, Remedy: n.Remedy})
+		out.Notes = append(out.Notes, Note{Severity: Severity(n.Severity), Player: n.Player, What: n.What, Message: n.Message, Remedy: n.Remedy, Kind: n.Kind})
 	}
 	for _, p := range s.Players {
 		out.Players = append(out.Players, wearer(s, p))

@@ -64,3 +64,26 @@ func TestWhatIsMeasuredIsThePieceAsItWillBeMade(t *testing.T) {
 		}
 	}
 }
+
+func TestWhereABookDecidesTheRosterNoteGivesWay(t *testing.T) {
+	notes := func(kind string, rules bool) (found []findings.Result) {
+		s := demo(t, func(o *order.Order) {
+			o.Notes = []order.Note{{Severity: order.Violation, Player: "Quill", What: "number", Kind: kind, Message: "the note"}}
+		})
+		r := s.Rules
+		if !rules {
+			r = nil
+		}
+		for _, result := range findings.Check(r, findings.Of(s)) {
+			if result.Measured == "the note" {
+				found = append(found, result)
+			}
+		}
+		return found
+	}
+	for _, kind := range []string{order.NoNumber, order.TakenNumber} {
+		assert.Empty(t, notes(kind, true), kind)
+		assert.Len(t, notes(kind, false), 1, kind)
+	}
+	assert.Len(t, notes("", true), 1, "a remark that no book speaks of stays")
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"yokeline/lettering/length"
+	"yokeline/lettering/order"
 	"yokeline/lettering/rulebook"
 )
 
@@ -122,6 +123,7 @@ type Note struct {
 	Severity              Severity
 	Player, What, Message string
 	Remedy                string
+	Kind                  string // as package order calls it, for what a rule book decides
 }
 
 // piece returns the wearer's piece at a place.
@@ -153,11 +155,29 @@ func places(r *rulebook.Rules, s Subject) []string {
 // notes passes on what the order noticed, and reports it as it is.
 func (c *checker) notes() {
 	for _, n := range c.subject.Notes {
+		if c.decided(n) {
+			continue
+		}
 		c.keep(Result{
 			Finding: Finding{Severity: n.Severity, Player: n.Player, What: n.What, Measured: n.Message},
 			mend:    n.Remedy,
 		})
 	}
+}
+
+// decided reports a note on which the rule book has the say: whether a number
+// may be worn twice, and who needs none.
+func (c *checker) decided(n Note) bool {
+	if c.rules == nil {
+		return false
+	}
+	switch n.Kind {
+	case order.TakenNumber:
+		return c.rules.Numbers.Duplicates != nil && !c.rules.Numbers.Duplicates.None()
+	case order.NoNumber:
+		return slices.ContainsFunc(c.rules.Positions, func(p rulebook.Position) bool { return p.Required.Says("yes") })
+	}
+	return false
 }
 
 // fits reports pieces that do not fit or came out smaller than asked. No rule

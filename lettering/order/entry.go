@@ -96,8 +96,11 @@ func (t *team) fault(c cell, hint, message string) {
 }
 
 func (t *team) note(severity Severity, p *Player, at source.Place, what, message, remedy string) {
-	t.notes = append(t.notes, Note{severity, p.Label(), at, what, message, remedy})
+	t.notes = append(t.notes, Note{Severity: severity, Player: p.Label(), At: at, What: what, Message: message, Remedy: remedy})
 }
+
+// kind marks the note just made as one that a rule book decides.
+func (t *team) kind(k string) { t.notes[len(t.notes)-1].Kind = k }
 
 // at is the place of a cell, or of the row where the cell is missing.
 func (e *entry) at(h heading) source.Place {
@@ -137,6 +140,7 @@ func (t *team) compare(p *Player, e *entry) {
 		other := t.players[first]
 		t.note(Violation, p, e.at(headNumber), "number", "number "+p.Number+" is taken by "+other.Label()+" ("+rowLabel(other.Row)+")",
 			"ask the coach which number "+p.Label()+" wears")
+		t.kind(TakenNumber)
 	} else {
 		t.numbers[p.Number] = len(t.players)
 	}
@@ -190,6 +194,7 @@ func (t *team) setNumber(p *Player, e *entry) {
 	switch {
 	case clean == "" && !t.NoNumbers:
 		t.note(Violation, p, e.at(headNumber), "number", "no number", "ask the coach for the number of "+p.Label())
+		t.kind(NoNumber)
 	case strings.Trim(clean, "0123456789") != "":
 		t.fault(c, "write digits 0 to 9 only, or leave it empty until it is known", "number "+quote(clean)+" of "+p.Label()+" is not all digits")
 		return

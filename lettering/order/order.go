@@ -198,6 +198,12 @@ const (
 	Advice    Severity = "advice"
 )
 
+// Kinds of note that a rule book, where there is one, decides.
+const (
+	NoNumber    = "no number"
+	TakenNumber = "taken number"
+)
+
 // Note is one thing noticed while reading that does not make the order
 // unusable.
 type Note struct {
@@ -205,6 +211,9 @@ type Note struct {
 	Player   string // Label of the player, empty for the order as a whole
 	At       source.Place
 	What     string // short: "number", "size", "name"
-	Message  string
-	Remedy   string
+	// Kind is one of the kinds below, for what a rule book speaks of too; else
+	// empty.
+	Kind    string
+	Message string
+	Remedy  string
 }
