@@ -11,6 +11,7 @@ import (
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/geom"
+	"yokeline/lettering/legibility"
 	"yokeline/lettering/length"
 	"yokeline/lettering/numeral"
 	"yokeline/lettering/outline"
@@ -75,6 +76,9 @@ type numberRow struct {
 	Limit          number `json:"limit_mm"`
 	Verdict        string `json:"verdict"`
 	WouldFitHeight number `json:"would_fit_height_mm"`
+	// How far away a 20/20 and a 20/40 eye reads it, in metres: information.
+	Read20 number `json:"read_20_20_m"`
+	Read40 number `json:"read_20_40_m"`
 
 	size string
 }
@@ -97,12 +101,17 @@ func nameJSON(player, place, size string, n fit.Name) nameRow {
 }
 
 func numberJSON(player, place, size string, n numeral.Number) numberRow {
+	far := legibility.Reading{Metres20: math.NaN(), Metres40: math.NaN()}
+	if r, err := legibility.Read(n.Height, n.StrokeThin, "number", length.Centimetre); err == nil {
+		far = r
+	}
 	return numberRow{
 		Player: player, Text: n.Text, Place: place, Face: n.FaceID, NumberHeight: number(n.Height),
 		TallestDigit: number(n.TallestDigit), InkWidth: number(n.InkWidth), InkHeight: number(n.InkHeight),
 		BareInkWidth: number(n.BareInkWidth), Gap: number(n.Gap), GapRaised: n.GapRaised,
 		StrokeThin: number(n.StrokeThin), StrokeMain: number(n.StrokeMain), Limit: orNull(n.Limit),
 		Verdict: n.Verdict, WouldFitHeight: orNull(n.WouldFitHeight), size: size,
+		Read20: number(far.Metres20), Read40: number(far.Metres40),
 	}
 }
 
@@ -208,7 +217,7 @@ func arch(w wayRow, unit length.Unit) string {
 func numberTable(unit length.Unit, numbers []numberRow) *table {
 	show := func(n number, r length.Rounding) string { return printed(n, unit, r) }
 	t := &table{}
-	t.add("player", "size", "place", "number", "verdict", "height", "width", "room", "gap", "stroke", "thinnest")
+	t.add("player", "size", "place", "number", "verdict", "height", "width", "room", "gap", "stroke", "thinnest", "read from, 20/20 and 20/40")
 	for _, n := range numbers {
 		verdict, wide, room := n.Verdict, length.Nearest, length.Nearest
 		if n.Verdict == numeral.Over {
@@ -218,9 +227,17 @@ func numberTable(unit length.Unit, numbers []numberRow) *table {
 			}
 		}
 		t.add(n.Player, n.size, n.Place, n.Text, verdict, show(n.NumberHeight, length.Nearest), show(n.InkWidth, wide),
-			show(n.Limit, room), show(n.Gap, length.Nearest), show(n.StrokeMain, length.Down), show(n.StrokeThin, length.Down))
+			show(n.Limit, room), show(n.Gap, length.Nearest), show(n.StrokeMain, length.Down), show(n.StrokeThin, length.Down), readFrom(n))
 	}
 	return t
+}
+
+// readFrom prints the reading distances in whole metres, rounded down.
+func readFrom(n numberRow) string {
+	if math.IsNaN(float64(n.Read20)) {
+		return "-"
+	}
+	return fmt.Sprintf("%.0f m, %.0f m", math.Floor(float64(n.Read20)), math.Floor(float64(n.Read40)))
 }
 
 func printed(n number, unit length.Unit, r length.Rounding) string {

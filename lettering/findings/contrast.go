@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"yokeline/lettering/rulebook"
+	"yokeline/lettering/tint"
 )
 
 // plainContrast is the contrast ratio below which a number is worth a look
@@ -22,13 +23,15 @@ func (c *checker) contrast() {
 		ok, shown, rated, estimate := 0, 0, 0, math.Inf(1)
 		for _, w := range c.subject.Players {
 			m, here := w.piece(place)
-			body, known := colour(m.BodyColour)
-			garment, alsoKnown := colour(m.GarmentHex)
-			if !here || !known || !alsoKnown {
+			body, notKnown := tint.Parse(m.BodyColour)
+			garment, norThat := tint.Parse(m.GarmentHex)
+			if !here || notKnown != nil || norThat != nil {
 				continue
 			}
-			shown++
-			ratio := contrastRatio(body, garment)
+			if shown++; shown == 1 {
+				c.blindness(place, body, garment)
+			}
+			ratio := tint.Contrast(body, garment)
 			estimate = math.Min(estimate, ratio)
 			if c.bodyStands(k, w, m, ratio) {
 				ok++
@@ -36,7 +39,7 @@ func (c *checker) contrast() {
 			if c.ratioHolds(k.RatioMin, w, m, ratio) {
 				rated++
 			}
-			c.lightnessHolds(k.DeltaLMin, w, m, math.Abs(lightness(body)-lightness(garment)))
+			c.lightnessHolds(k.DeltaLMin, w, m, tint.DeltaL(body, garment))
 		}
 		if shown > 0 && ok == shown && k.Body != nil {
 			c.cited(k.Body, Result{Of: ok, Finding: Finding{
@@ -48,6 +51,21 @@ func (c *checker) contrast() {
 				Severity: InOrder, Place: place, What: "contrast", Measured: ratioText(estimate) + " on the screen", Required: fmt.Sprintf("at least %g to 1", k.RatioMin.Ratio),
 			}})
 		}
+	}
+}
+
+// blindness gives advice where a number that the usual eye tells from the
+// garment is hard to tell for a red-green blind one. All numbers of a place have
+// one colour, so it is said once.
+func (c *checker) blindness(place string, body, garment tint.Colour) {
+	for _, a := range tint.Compare(body, garment).Advice() {
+		if a.Vision == tint.Usual {
+			continue // held against the book, or said for each player
+		}
+		c.keep(Result{
+			Finding: Finding{Severity: Advice, Place: place, What: "colour of the number, red-green blind eye", Measured: a.Measured, Required: a.Required, Source: a.Source},
+			mend:    a.Text,
+		})
 	}
 }
 
@@ -86,9 +104,9 @@ func (c *checker) bodyStands(k *rulebook.Contrast, w Wearer, m Measured, ratio f
 func borderStands(k *rulebook.Contrast, m Measured) bool {
 	for _, b := range m.Borders {
 		wide := k.BorderMin == nil || nanometres(b.Width) >= k.BorderMin.Length.Nanometres()
-		one, ok := colour(b.Colour)
-		other, alsoOK := colour(m.GarmentHex)
-		if wide && ok && alsoOK && contrastRatio(one, other) >= plainContrast {
+		one, err := tint.Parse(b.Colour)
+		other, otherErr := tint.Parse(m.GarmentHex)
+		if wide && err == nil && otherErr == nil && tint.Contrast(one, other) >= plainContrast {
 			return true
 		}
 	}
@@ -121,45 +139,4 @@ func (c *checker) lightnessHolds(f *rulebook.Figure, w Wearer, m Measured, diffe
 // is.
 func ratioText(ratio float64) string {
 	return strconv.FormatFloat(math.Floor(ratio*10)/10, 'f', 1, 64) + " to 1"
-}
-
-// rgb is a screen colour with linear light, 0 to 1.
-type rgb [3]float64
-
-// colour reads #14284b; ok is false for anything else.
-func colour(hex string) (out rgb, ok bool) {
-	if len(hex) != 7 || hex[0] != '#' {
-		return rgb{}, false
-	}
-	v, err := strconv.ParseUint(hex[1:], 16, 32)
-	if err != nil {
-		return rgb{}, false
-	}
-	for i := range out {
-		s := float64(v>>(16-8*i)&0xff) / 255
-		if s <= 0.04045 { // IEC 61966-2-1
-			out[i] = s / 12.92
-		} else {
-			out[i] = math.Pow((s+0.055)/1.055, 2.4)
-		}
-	}
-	return out, true
-}
-
-// luminance is the relative luminance of WCAG 2.2.
-func (c rgb) luminance() float64 { return 0.2126*c[0] + 0.7152*c[1] + 0.0722*c[2] }
-
-// contrastRatio returns the contrast ratio of WCAG 2.2, from 1 to 21.
-func contrastRatio(a, b rgb) float64 {
-	x, y := a.luminance(), b.luminance()
-	return (math.Max(x, y) + 0.05) / (math.Min(x, y) + 0.05)
-}
-
-// lightness returns CIE L* (CIE 15:2004) of a screen colour, 0 to 100.
-func lightness(c rgb) float64 {
-	y := c.luminance()
-	if y > 216.0/24389 {
-		return 116*math.Cbrt(y) - 16
-	}
-	return y * 24389 / 27
 }
