@@ -21,7 +21,6 @@ type Fitter struct {
 	finder  ink.Finder
 	placed  []set
 	near    []neighbours
-	offsets []ink.Offset
 }
 
 // cutKey is an instance of a face and what it is emboldened by, as a share of

@@ -1,7 +1,6 @@
 package tail_test
 
 import (
-	"fmt"
 	"math"
 	"testing"
 
@@ -283,7 +282,7 @@ func FuzzDraw(f *testing.F) {
 		p := tail.Params{Length: tail.Share(length), Thickness: tail.Share(thickness), Gap: tail.Share(gap), Curl: curl, Taper: taper, Slope: slope, Bow: bow}
 		drawn, err := tail.Draw(ink, height, p)
 		if err == nil && len(drawn.Joined) != len(ink) {
-			t.Fatal(fmt.Sprintf("%d rings of %d", len(drawn.Joined), len(ink)))
+			t.Fatalf("%d rings of %d", len(drawn.Joined), len(ink))
 		}
 	})
 }
