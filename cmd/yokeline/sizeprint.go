@@ -315,7 +315,7 @@ func (l loose) drawArt(c *cobra.Command, text string, ink geom.Path, outlines []
 
 // artLayers returns a piece's outlines and letters, undermost first, in greys.
 func artLayers(ink geom.Path, outlines []outline.Layer) ([]art.Layer, geom.Rect, error) {
-	settled, err := outline.Union(ink.Flatten(outline.Tolerance))
+	settled, err := outline.Union(outline.Flatten(ink, outlines))
 	if err != nil {
 		return nil, geom.Rect{}, err
 	}

@@ -89,6 +89,7 @@ func Check(r *rulebook.Rules, s Subject) []Result {
 	c := &checker{rules: r, subject: s}
 	c.notes()
 	c.fits()
+	c.looks()
 	c.details()
 	if r != nil {
 		c.required()

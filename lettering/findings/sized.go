@@ -23,8 +23,21 @@ func Of(s *sizes.Sized) Subject {
 	for _, p := range s.Players {
 		out.Players = append(out.Players, wearer(s, p))
 	}
-	out.Fine, out.Unmeasured, out.FineBasis = fine(s)
+	for _, l := range s.Looks {
+		if l.Player >= 0 && l.Height < l.Asked {
+			out.Looks = append(out.Looks, lookOf(s, l))
+		}
+	}
+	out.fine(s)
 	return out
+}
+
+func lookOf(s *sizes.Sized, l sizes.Look) Look {
+	who := "the team"
+	if l.Size != (garment.Size{}) {
+		who = "size " + l.Size.String()
+	}
+	return Look{Who: who, Player: s.Players[l.Player].Label(), Asked: l.Asked, Height: l.Height, Without: l.Without}
 }
 
 func wearer(s *sizes.Sized, p sizes.Player) Wearer {

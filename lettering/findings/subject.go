@@ -15,6 +15,7 @@ type Subject struct {
 	Asked   []string    // places that the order puts something on
 	Players []Wearer    // in the order of the roster
 	Notes   []Note      // what reading the order noticed
+	Looks   []Look      // letter heights that names share, where they are lower than asked
 	Fine    []Fine      // details that are too fine for the method, see Of
 	// Unmeasured is how many pieces nothing is known of in this respect.
 	Unmeasured int

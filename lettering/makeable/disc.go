@@ -181,12 +181,19 @@ func name(r *Report, letters []Letter) {
 	}
 }
 
+// beside is how much nearer, mm, a place must be to the rest of the ink than to
+// any letter to be no part of the letter: flattening twice, and some.
+const beside = 0.1
+
 // letterAt returns the letter whose ink is nearest, the first of equals.
 func letterAt(letters []Letter, p geom.Point) *Letter {
 	var at *Letter
 	best := math.Inf(1)
 	for i := range letters {
 		d := toInk(letters[i].Ink, p)
+		if letters[i].Rest {
+			d += beside
+		}
 		if d < best {
 			best, at = d, &letters[i]
 		}

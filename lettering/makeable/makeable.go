@@ -26,6 +26,9 @@ type Letter struct {
 	Text  string      // as a person would name it
 	Index int         // its cluster in the text
 	Ink   geom.Region // mm, where it stands in the piece, without outlines
+	// Rest marks ink that holds the letters and more, such as a script joined to
+	// its tail: a place is named by it only where no letter is as near.
+	Rest bool
 }
 
 // Options says what is known about a layer. The zero value is ready.

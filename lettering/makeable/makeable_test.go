@@ -222,3 +222,21 @@ func TestPlainWords(t *testing.T) {
 	assert.Equal(t, "closed counter", makeable.ClosedCounter.String())
 	assert.Equal(t, "detail 9", makeable.What(9).String())
 }
+
+// TestTheRestIsNamedOnlyWhereNoLetterIsAsNear takes a letter that stands on a
+// long bar: the letter's own stroke is thin in one case, the bar in the other.
+func TestTheRestIsNamedOnlyWhereNoLetterIsAsNear(t *testing.T) {
+	for _, c := range []struct {
+		stem, tail float64
+		want       string
+	}{{3, 5, "I"}, {5, 3, "tail"}} {
+		letter := geom.Region{bar(0, -1, c.stem, 30)}
+		ink, err := outline.Union(append(slices.Clone(letter), bar(-60, -c.tail, 20, 0)))
+		require.NoError(t, err)
+		letters := []makeable.Letter{{Text: "I", Ink: letter}, {Text: "tail", Index: 1, Ink: ink, Rest: true}}
+		r, err := makeable.Measure(ink, makeable.Options{Letters: letters})
+		require.NoError(t, err)
+		assert.InDelta(t, 3, r.Stroke.Width, 1e-6)
+		assert.Equal(t, c.want, r.Stroke.Letter)
+	}
+}

@@ -144,11 +144,8 @@ func (p Piece) Reach() float64 { return outline.Reach(layers(p.Asked)) }
 // the coordinates of Ink. They cost far more than the fit and no size depends
 // on them, so they are made only when something draws them.
 func (p Piece) Outlines() ([]geom.Region, error) {
-	ink, err := outline.Union(p.Ink().Flatten(outline.Tolerance))
-	if err != nil {
-		return nil, err
-	}
-	return outline.Layers(ink, layers(p.Asked))
+	all := layers(p.Asked)
+	return outline.Layers(outline.Flatten(p.Ink(), all), all)
 }
 
 // Resolve sizes every player of the order. The error is source.Faults for
