@@ -1,6 +1,7 @@
 package fit_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -41,6 +42,10 @@ func TestANameBetweenEdgesMeasuresWhatItDraws(t *testing.T) {
 		r := edgedRequest(t, rapid.SampledFrom([]string{"HERONS", "Quillfeather", "WOJCIECHOWSKA", "ÅJ", "A"}).Draw(t, "text"), shape)
 		r.Limit = rapid.Float64Range(150, 400).Draw(t, "limit")
 		n, err := fitter.Name(r)
+		var vanish *edges.VanishError
+		if errors.As(err, &vanish) {
+			return // a wide name over which the edges meet is refused, and rightly
+		}
 		require.NoError(t, err)
 		box := n.Ink().Bounds()
 		assert.InDelta(t, box.Width()+6, n.InkWidth, 0.002)
