@@ -42,7 +42,8 @@ func TestAKeptGapRaisesTrackingAsLittleAsNeeded(t *testing.T) {
 		assert.Greater(t, n.Tracking, 0.0)
 		assert.InDelta(t, r.KeepGap, n.SmallestGap, 1e-5, "no more than needed")
 	})
-	assert.Positive(t, raised, "the property was put to the test")
+	// Short runs make a fifth of the checks.
+	assert.Greater(t, raised, map[bool]int{false: 10, true: 0}[testing.Short()])
 }
 
 func TestAKeptGapHoldsOnEveryRungOfTheLadder(t *testing.T) {

@@ -44,7 +44,8 @@ func TestApartIsNeverMoreThanTheGap(t *testing.T) {
 		}
 		assert.LessOrEqual(t, least, f.Gap(a, ma, b, mb, 1e6)+1e-9)
 	})
-	assert.Positive(t, parted)
+	// Short runs make a fifth of the checks.
+	assert.Greater(t, parted, map[bool]int{false: 5, true: 0}[testing.Short()])
 	assert.True(t, math.IsInf(ink.Apart(ink.New(nil, 1), geom.Identity(), ink.New(nil, 1), geom.Identity()), 1))
 }
 
