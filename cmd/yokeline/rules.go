@@ -11,6 +11,7 @@ import (
 
 func rulesCommand(s streams) *cobra.Command {
 	var season, between string
+	var known bool
 	c := &cobra.Command{
 		Use:   "rules [ID]",
 		Short: "List the rule books that are known, or every figure of one with its source",
@@ -21,6 +22,7 @@ before anyone relies on it.`,
   yokeline rules nfhs-softball
   yokeline rules nfhs-football --season 2023
   yokeline rules nfhs-football --between 2023,2026
+  yokeline rules --known
   yokeline rules --format json`,
 		Args: usageArgs(cobra.MaximumNArgs(1)),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -30,8 +32,13 @@ before anyone relies on it.`,
 	output := formatFlag(c)
 	c.Flags().StringVar(&season, "season", "", "only the figures that hold in a season")
 	c.Flags().StringVar(&between, "between", "", "what changed between two seasons, such as 2023,2026")
+	c.Flags().BoolVar(&known, "known", false, "a Markdown table: what is known of each book, read or from memory")
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		switch {
+		case known && (len(args) > 0 || season != "" || between != "" || *output == formatJSON):
+			return usagef("--known goes alone: it prints one table of every book")
+		case known:
+			return printKnown(s)
 		case between != "" && (len(args) == 0 || season != ""):
 			return usagef("--between goes with the id of a rule book, and without --season")
 		case between != "":
