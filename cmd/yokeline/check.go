@@ -30,6 +30,7 @@ asks otherwise.`,
 	c.Flags().BoolVar(&choice.demo, "demo", false, "check the built-in order")
 	c.Flags().StringVar(&choice.rules, "rules", "", "rule book id or file, instead of the job's own")
 	c.Flags().StringVar(&choice.season, "season", "", "season, such as 2027 or 2026-27")
+	c.Flags().StringVar(&choice.category, "category", "", "whose figures hold, such as women or 12U, instead of the job's own")
 	c.Flags().StringVar(&failOn, "fail-on", failOn, "what makes the exit code 1: violation, or advice too")
 	_ = c.RegisterFlagCompletionFunc("rules", cobra.FixedCompletions(rulebook.IDs(), cobra.ShellCompDirectiveNoFileComp))
 	_ = c.RegisterFlagCompletionFunc("fail-on", cobra.FixedCompletions([]string{"violation", "advice"}, cobra.ShellCompDirectiveNoFileComp))
@@ -78,6 +79,8 @@ type checkedJSON struct {
 		ID      string `json:"id"`
 		Edition string `json:"edition"`
 		Season  string `json:"season"`
+		// Category is women, 12U and the like; left out for everyone.
+		Category string `json:"category,omitempty"`
 	} `json:"rules"`
 	Findings []findings.Finding `json:"findings"`
 }
@@ -85,7 +88,7 @@ type checkedJSON struct {
 func checked(r *rulebook.Rules, results []findings.Result) checkedJSON {
 	out := checkedJSON{Findings: append([]findings.Finding{}, findings.Findings(results)...)}
 	if r != nil {
-		out.Rules.ID, out.Rules.Edition, out.Rules.Season = r.ID, r.Edition, r.Season
+		out.Rules.ID, out.Rules.Edition, out.Rules.Season, out.Rules.Category = r.ID, r.Edition, r.Season, r.Category
 	}
 	return out
 }
@@ -95,7 +98,11 @@ func printRulesHead(w io.Writer, r *rulebook.Rules) {
 		fmt.Fprintln(w, "No rule book is named, so nothing was checked against one.")
 		return
 	}
-	fmt.Fprintf(w, "Checked against %s, %s, season %s (%s)\n", r.Body, r.Sport, r.Season, r.ID)
+	season := r.Season
+	if r.Category != "" {
+		season += ", figures for " + r.Category
+	}
+	fmt.Fprintf(w, "Checked against %s, %s, season %s (%s)\n", r.Body, r.Sport, season, r.ID)
 }
 
 // printFindings prints one finding a line, with the remedy under it, and a
@@ -112,7 +119,10 @@ func printFindings(w io.Writer, results []findings.Result) {
 			fmt.Fprintf(w, "           %s\n", r.Remedy)
 		}
 	}
-	if inOrder > 0 {
+	switch {
+	case inOrder == 1:
+		fmt.Fprintln(w, "1 check is in order")
+	case inOrder > 1:
 		fmt.Fprintf(w, "%d checks are in order\n", inOrder)
 	}
 }
@@ -138,6 +148,9 @@ func findingLine(f findings.Finding) string {
 	}
 	if f.Rule != "" || f.Source != "" {
 		line += "  [" + strings.Trim(strings.Join([]string{f.Rule, f.Source}, ", "), ", ")
+		if f.Season != "" {
+			line += ", season " + f.Season
+		}
 		if f.How == "memory" {
 			line += ", from memory: check your book"
 		}

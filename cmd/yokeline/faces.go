@@ -27,16 +27,6 @@ func openFace(name string) (*typeface.Face, error) {
 	return typeface.Open(name, data)
 }
 
-// openFaceIn opens a face with font files looked up from the job's folder.
-func openFaceIn(folder string) func(string) (*typeface.Face, error) {
-	return func(name string) (*typeface.Face, error) {
-		if isFontFile(name) && !filepath.IsAbs(name) {
-			name = filepath.Join(folder, name)
-		}
-		return openFace(name)
-	}
-}
-
 func isFontFile(name string) bool {
 	switch strings.ToLower(filepath.Ext(name)) {
 	case ".ttf", ".otf":

@@ -24,6 +24,8 @@ type job struct {
 	order *order.Order
 	rules *rulebook.Rules
 	face  func(string) (*typeface.Face, error)
+	file  string // the job file in its folder
+	in    *inputs
 }
 
 // jobChoice says which job to read and what the command line changes in it.
@@ -32,31 +34,41 @@ type jobChoice struct {
 	demo   bool
 	rules  string // id or file, instead of the job's own
 	season string
+	// category, such as women, instead of the job's own
+	category string
+	// kept and keptFile are a job that is kept among the records; nil for one at
+	// path.
+	kept     fs.FS
+	keptFile string
 }
 
 // readJob reads a job, its roster and its rule book.
 func readJob(c jobChoice) (*job, error) {
-	var j job
-	var err error
-	known := []order.Option{order.WithFaces(faceIDs()...), order.WithRules(rulebook.IDs()...)}
-	if c.demo {
-		name, files := order.Demo()
-		j.face = openFace
-		j.order, err = order.Read(name, func(file string) ([]byte, error) { return fs.ReadFile(files, file) }, known...)
-	} else {
-		folder, name, located := locate(c.path)
-		if located != nil {
-			return nil, located
-		}
-		j.face = openFaceIn(folder)
-		j.order, err = order.Read(name, func(file string) ([]byte, error) {
-			return os.ReadFile(filepath.Join(folder, file))
-		}, known...)
-	}
+	file, read, err := c.source()
 	if err != nil {
 		return nil, err
 	}
-	return &j, j.openRules(c)
+	j := &job{file: file, in: &inputs{read: read}}
+	j.face = j.in.face
+	j.order, err = order.Read(file, j.in.open,
+		order.WithFaces(faceIDs()...), order.WithRules(rulebook.IDs()...), order.WithCategories(rulebook.CategoriesOf))
+	if err != nil {
+		return nil, err
+	}
+	return j, j.openRules(c)
+}
+
+// source says which file is the job, and how it and what it names are read.
+func (c jobChoice) source() (file string, read func(string) ([]byte, error), err error) {
+	switch {
+	case c.demo:
+		name, files := order.Demo()
+		return name, inFiles(files), nil
+	case c.kept != nil:
+		return c.keptFile, inFiles(c.kept), nil
+	}
+	folder, name, err := locate(c.path)
+	return name, inFolder(folder), err
 }
 
 // locate splits a job's path into its folder and the file in it.
@@ -79,10 +91,16 @@ func (j *job) openRules(c jobChoice) error {
 	if c.season != "" {
 		j.order.Season = c.season
 	}
+	if c.category != "" {
+		j.order.Category = c.category
+	}
+	if j.order.Rules == "" && c.category != "" {
+		return usagef("--category: the job names no rule book; give --rules too")
+	}
 	if j.order.Rules == "" {
 		return nil
 	}
-	book, err := openBook(j.order.Rules)
+	book, err := j.openBook(c)
 	if err != nil {
 		return err
 	}
@@ -90,25 +108,54 @@ func (j *job) openRules(c jobChoice) error {
 		return source.Faults{{Message: fmt.Sprintf("rules %s: the season is not known", j.order.Rules),
 			Hint: "write due: or season: in the job, or give --season"}}
 	}
-	j.rules, err = book.In(j.order.Season)
+	j.rules, err = book.InFor(j.order.Season, j.order.Category)
+	if err == nil {
+		j.order.Category = j.rules.Category
+	}
 	return err
+}
+
+// openBook opens the rule book of the order: from the job's files when it is kept
+// with them, else as the command line names it.
+func (j *job) openBook(c jobChoice) (*rulebook.Book, error) {
+	if !isBookFile(j.order.Rules) {
+		return rulebook.Load(j.order.Rules)
+	}
+	read := os.ReadFile
+	if c.kept != nil {
+		read = j.in.read
+	}
+	data, err := read(j.order.Rules)
+	if err != nil {
+		return nil, usagef("rule book %s: %v", j.order.Rules, err)
+	}
+	j.in.files = append(j.in.files, inputFile{filepath.Base(j.order.Rules), data})
+	return readBook(j.order.Rules, data)
 }
 
 // openBook opens a rule book by its id, or reads one from the shop's own file.
 func openBook(name string) (*rulebook.Book, error) {
-	switch strings.ToLower(filepath.Ext(name)) {
-	case ".yaml", ".yml":
-		data, err := os.ReadFile(name)
-		if err != nil {
-			return nil, usagef("rule book %s: %v", name, err)
-		}
-		book, faults := rulebook.Read(name, data)
-		if len(faults) > 0 {
-			return nil, faults
-		}
-		return book, nil
+	if !isBookFile(name) {
+		return rulebook.Load(name)
 	}
-	return rulebook.Load(name)
+	data, err := os.ReadFile(name)
+	if err != nil {
+		return nil, usagef("rule book %s: %v", name, err)
+	}
+	return readBook(name, data)
+}
+
+func isBookFile(name string) bool {
+	ext := strings.ToLower(filepath.Ext(name))
+	return ext == ".yaml" || ext == ".yml"
+}
+
+func readBook(name string, data []byte) (*rulebook.Book, error) {
+	book, faults := rulebook.Read(name, data)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return book, nil
 }
 
 // Whether the ways out of names that do not fit are wanted: they cost more than
@@ -120,7 +167,11 @@ const (
 
 // size sizes the job on all processors.
 func (j *job) size(ctx context.Context, s streams, waysOut bool) (*sizes.Sized, error) {
-	return sizes.Resolve(ctx, j.order, sizes.Options{
-		Face: j.face, Rules: j.rules, Workers: runtime.GOMAXPROCS(0), Progress: s.progress("sizing"), NoWaysOut: !waysOut,
-	})
+	return j.sizeWith(ctx, s, sizes.Options{NoWaysOut: !waysOut})
+}
+
+// sizeWith is size with the ways that were chosen, or onto what was signed.
+func (j *job) sizeWith(ctx context.Context, s streams, o sizes.Options) (*sizes.Sized, error) {
+	o.Face, o.Rules, o.Workers, o.Progress, o.NumberWays = j.face, j.rules, runtime.GOMAXPROCS(0), s.progress("sizing"), true
+	return sizes.Resolve(ctx, j.order, o)
 }

@@ -10,11 +10,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"yokeline/lettering/findings"
 	"yokeline/lettering/length"
 	"yokeline/proof/outfile"
 	"yokeline/proof/page"
-	"yokeline/proof/pdf"
 	"yokeline/proof/sheets"
 )
 
@@ -22,7 +20,9 @@ import (
 type proofChoice struct {
 	jobChoice
 	out, paper string
+	draft      bool
 	svg, png   bool
+	html       bool
 	dpi        float64
 }
 
@@ -36,6 +36,9 @@ every player's back at one scale, what the rule book says, and the sign-off.
 Letter or A4 follows the units of the job. What it found is printed on standard
 error; the exit code is 0 once the proof is written.
 
+With --html it also writes proof.html: one file to send to the coach, who ticks
+every player, chooses, signs and sends the small file back that the page saves.
+
 The date on the proof is the job's own (date:). Same job, same bytes.`,
 		Example: `  yokeline proof --demo -o demo
   yokeline proof spring-league -o spring-league/proof
@@ -45,12 +48,15 @@ The date on the proof is the job's own (date:). Same job, same bytes.`,
 	f := c.Flags()
 	f.StringVarP(&p.out, "output", "o", "", "folder for the proof; made when it is not there")
 	f.BoolVar(&p.demo, "demo", false, "draw the built-in order")
+	f.BoolVar(&p.draft, "draft", false, "mark the proof as a draft and keep nothing of it")
 	f.BoolVar(&p.svg, "svg", false, "also write each page as SVG")
 	f.BoolVar(&p.png, "png", false, "also write each page as PNG")
+	f.BoolVar(&p.html, "html", false, "also write proof.html, the page that the coach ticks and signs on a phone or a computer")
 	f.Float64Var(&p.dpi, "dpi", 150, "dots per inch of the PNG pages, 36 to 600")
 	f.StringVar(&p.paper, "paper", "", "letter or a4, instead of what goes with the job's units")
 	f.StringVar(&p.rules, "rules", "", "rule book, instead of the job's own")
 	f.StringVar(&p.season, "season", "", "season, instead of the due date's year")
+	f.StringVar(&p.category, "category", "", "whose figures hold, such as women or 12U, instead of the job's own")
 	_ = c.MarkFlagDirname("output")
 	_ = c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"letter", "a4"}, cobra.ShellCompDirectiveNoFileComp))
 	c.RunE = func(c *cobra.Command, args []string) error {
@@ -85,30 +91,22 @@ func (p *proofChoice) run(c *cobra.Command, s streams) error {
 	if err != nil {
 		return err
 	}
-	j, err := readJob(p.jobChoice)
+	i, err := prepare(c.Context(), s, p.jobChoice)
 	if err != nil {
 		return err
 	}
-	sized, err := j.size(c.Context(), s, withWaysOut)
+	if p.draft {
+		i.job.order.Revision, i.shelf.path = "draft", ""
+	}
+	d, err := i.draw(s, p.paperFor(i.job.order.Units), made)
 	if err != nil {
 		return err
 	}
-	results := findings.Check(j.rules, findings.Of(sized))
-	book, err := sheets.Proof(sheets.Input{
-		Sized: sized, Results: results, Fingerprint: sized.Fingerprint(), Paper: p.paperFor(j.order.Units),
-		Face: j.face, Progress: s.progress("drawing"),
-	})
-	if err != nil {
+	if err := p.write(c, i, d); err != nil {
 		return err
 	}
-	facts := pdf.Facts{Title: "Proof for " + j.order.Team, Author: j.order.Shop, Subject: j.order.Sport, Language: "en", Made: made}
-	if day, err := time.Parse(time.DateOnly, j.order.ProofDate); err == nil && made.IsZero() {
-		facts.Made = day
-	}
-	if err := p.write(c, book, facts); err != nil {
-		return err
-	}
-	printFindings(s.err, results)
+	printFindings(s.err, i.results)
+	i.said(s.err)
 	_, err = fmt.Fprintln(s.out, filepath.Join(p.out, "proof.pdf"))
 	return err
 }
@@ -123,22 +121,28 @@ func (p *proofChoice) paperFor(unit length.Unit) sheets.Paper {
 	return sheets.PaperFor(unit)
 }
 
-// write puts all files of the proof in place together.
-func (p *proofChoice) write(c *cobra.Command, book *page.Book, facts pdf.Facts) error {
+// write puts all files of the proof in place together, with what is kept of it.
+func (p *proofChoice) write(c *cobra.Command, i *issue, d *drawn) error {
 	if err := makeFolder(p.out); err != nil {
 		return err
 	}
 	batch := outfile.NewBatch(c.Context())
 	defer batch.Discard()
-	err := batch.Add(filepath.Join(p.out, "proof.pdf"), func(w io.Writer) error { return pdf.Write(w, book, facts) })
-	for i, sheet := range book.Pages() {
-		name := filepath.Join(p.out, fmt.Sprintf("page-%02d", i+1))
+	err := batch.Add(filepath.Join(p.out, "proof.pdf"), d.writePDF)
+	if p.html && err == nil {
+		err = batch.Add(filepath.Join(p.out, "proof.html"), d.writeHTML)
+	}
+	for k, sheet := range d.book.Pages() {
+		name := filepath.Join(p.out, fmt.Sprintf("page-%02d", k+1))
 		if p.svg && err == nil {
 			err = batch.Add(name+".svg", func(w io.Writer) error { return sheet.WriteSVG(w, page.SVGOptions{Paper: true}) })
 		}
 		if p.png && err == nil {
 			err = batch.Add(name+".png", func(w io.Writer) error { return sheet.WritePNG(w, p.dpi) })
 		}
+	}
+	if err == nil {
+		err = i.keep(batch, p.jobChoice, d)
 	}
 	if err != nil {
 		return err

@@ -10,7 +10,7 @@ import (
 )
 
 func rulesCommand(s streams) *cobra.Command {
-	var season, between string
+	var season, category, between string
 	var known bool
 	c := &cobra.Command{
 		Use:   "rules [ID]",
@@ -21,6 +21,7 @@ before anyone relies on it.`,
 		Example: `  yokeline rules
   yokeline rules nfhs-softball
   yokeline rules nfhs-football --season 2023
+  yokeline rules uefa-equipment --season 2026-27 --category women
   yokeline rules nfhs-football --between 2023,2026
   yokeline rules --known
   yokeline rules --format json`,
@@ -31,6 +32,7 @@ before anyone relies on it.`,
 	}
 	output := formatFlag(c)
 	c.Flags().StringVar(&season, "season", "", "only the figures that hold in a season")
+	c.Flags().StringVar(&category, "category", "", "with --season: the figures that hold for women, 12U and the like")
 	c.Flags().StringVar(&between, "between", "", "what changed between two seasons, such as 2023,2026")
 	c.Flags().BoolVar(&known, "known", false, "a Markdown table: what is known of each book, read or from memory")
 	c.RunE = func(_ *cobra.Command, args []string) error {
@@ -39,13 +41,15 @@ before anyone relies on it.`,
 			return usagef("--known goes alone: it prints one table of every book")
 		case known:
 			return printKnown(s)
+		case category != "" && (len(args) == 0 || season == ""):
+			return usagef("--category goes with the id of a rule book and --season")
 		case between != "" && (len(args) == 0 || season != ""):
 			return usagef("--between goes with the id of a rule book, and without --season")
 		case between != "":
 			return printChanges(s, args[0], between, *output)
 		}
 		if len(args) == 1 {
-			return printBook(s, args[0], season, *output)
+			return printBook(s, args[0], season, category, *output)
 		}
 		return printBooks(s, *output)
 	}
@@ -99,16 +103,16 @@ type figureRow struct {
 	Note    string `json:"note"`
 }
 
-func printBook(s streams, id, season string, f format) error {
+func printBook(s streams, id, season, category string, f format) error {
 	book, err := openBook(id)
 	if err != nil {
 		return err
 	}
 	lines := book.Lines()
 	if season != "" {
-		rules, err := book.In(season)
+		rules, err := book.InFor(season, category)
 		if err != nil {
-			return usagef("--season: %v", err)
+			return usagef("--season or --category: %v", err)
 		}
 		lines = rules.Lines()
 	}

@@ -9,7 +9,6 @@ import (
 
 	"yokeline/lettering/fit"
 	"yokeline/lettering/length"
-	"yokeline/lettering/numeral"
 	"yokeline/lettering/order"
 	"yokeline/lettering/outline"
 	"yokeline/lettering/sizes"
@@ -20,6 +19,7 @@ import (
 // loose holds the flags of a single name or number, as typed.
 type loose struct {
 	text, number, face, height, limit, shape string
+	ones                                     string
 	radius, rise, spacing, join, gap         string
 	trackingFloor, widthFloor, heightFloor   string
 	letterCase, prefix, lang, method, art    string
@@ -32,6 +32,7 @@ type loose struct {
 func sizeCommand(s streams) *cobra.Command {
 	var l loose
 	var choice jobChoice
+	var shop shopView
 	c := &cobra.Command{
 		Use:   "size JOB | size --text NAME … | size --number 27 …",
 		Short: "Show every name and number as it comes out",
@@ -49,7 +50,11 @@ Lengths carry their unit: 2.5in, 2 1/2in, 2-1/2", 64mm, 6.4cm, 18pt.`,
 	c.Flags().BoolVar(&choice.demo, "demo", false, "size the built-in order")
 	l.flags(c)
 	l.looks.flags(c)
+	shop.flags(c)
 	c.RunE = func(c *cobra.Command, args []string) error {
+		if shop.asked(c) {
+			return shop.job(c, s, choice, args, *output)
+		}
 		switch {
 		case (len(args) == 1 || choice.demo) && (l.text != "" || l.number != ""), len(args) == 1 && choice.demo:
 			return usagef("give one of a job, --demo, --text and --number")
@@ -85,6 +90,7 @@ func (l *loose) flags(c *cobra.Command) {
 	f.StringArrayVar(&l.outlines, "outline", nil, "width of an outline, from the inside outwards; may be repeated")
 	f.StringVar(&l.join, "join", "round", "corners of the outlines: round, mitre or bevel")
 	f.StringVar(&l.gap, "gap", "", "ink gap between digits (default 6 % of the number height)")
+	f.StringVar(&l.ones, "ones", "own width", "room of a 1 among other digits: \"own width\" or \"full width\", that of the widest of the others")
 	f.StringVar(&l.trackingFloor, "tracking-floor", "-4%", "how far letters may be set closer, of the letter height; 0% for never")
 	f.StringVar(&l.widthFloor, "width-floor", "80%", "how narrow letters may become; 100% for never")
 	f.StringVar(&l.heightFloor, "height-floor", "", "how low letters may become (default 60 % of the height asked)")
@@ -310,45 +316,6 @@ func sizeName(c *cobra.Command, s streams, l loose, output format) error {
 		return err
 	}
 	return overIsAFinding(name.Verdict == fit.Over)
-}
-
-func sizeNumber(c *cobra.Command, s streams, l loose, output format) error {
-	request := numeral.Request{Text: l.number, Wdth: l.wdth, Wght: l.wght, Gap: math.NaN()}
-	var err error
-	if request.Height, err = required("height", l.height); err != nil {
-		return err
-	}
-	if request.Limit, err = lengthFlag("limit", l.limit); err != nil {
-		return err
-	}
-	if l.gap != "" {
-		if request.Gap, err = lengthFlag("gap", l.gap); err != nil {
-			return err
-		}
-	}
-	if request.SmallestGap, err = smallestGap(l.method); err != nil {
-		return err
-	}
-	if request.Outlines, err = l.layers(); err != nil {
-		return err
-	}
-	if request.Face, err = l.openFace(); err != nil {
-		return err
-	}
-	if err = l.looks.number(&request); err != nil {
-		return err
-	}
-	n, err := numeral.NewSizer().Number(request)
-	if err != nil {
-		return err
-	}
-	if err := l.drawArt(c, n.Text, n.Ink(), request.Outlines); err != nil {
-		return err
-	}
-	if err := printSizes(s, output, length.Inch, nil, []numberRow{numberJSON("", "", "", n)}); err != nil {
-		return err
-	}
-	return overIsAFinding(n.Verdict == numeral.Over)
 }
 
 func overIsAFinding(over bool) error {

@@ -11,7 +11,6 @@ import (
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/geom"
-	"yokeline/lettering/legibility"
 	"yokeline/lettering/length"
 	"yokeline/lettering/numeral"
 	"yokeline/lettering/outline"
@@ -41,6 +40,7 @@ type nameRow struct {
 	OverBy       number   `json:"over_by_mm"`
 	SmallestGap  number   `json:"smallest_gap_mm"`
 	WouldFit     []wayRow `json:"would_fit"`
+	placingRow
 
 	size string
 }
@@ -58,31 +58,6 @@ type wayRow struct {
 	Size         string `json:"size"`
 }
 
-// numberRow is a number as size prints it.
-type numberRow struct {
-	Player         string `json:"player"`
-	Text           string `json:"text"`
-	Place          string `json:"place"`
-	Face           string `json:"face"`
-	NumberHeight   number `json:"number_height_mm"`
-	TallestDigit   number `json:"tallest_digit_mm"`
-	InkWidth       number `json:"ink_width_mm"`
-	InkHeight      number `json:"ink_height_mm"`
-	BareInkWidth   number `json:"bare_ink_width_mm"`
-	Gap            number `json:"gap_mm"`
-	GapRaised      bool   `json:"gap_raised"`
-	StrokeThin     number `json:"stroke_thin_mm"`
-	StrokeMain     number `json:"stroke_main_mm"`
-	Limit          number `json:"limit_mm"`
-	Verdict        string `json:"verdict"`
-	WouldFitHeight number `json:"would_fit_height_mm"`
-	// How far away a 20/20 and a 20/40 eye reads it, in metres: information.
-	Read20 number `json:"read_20_20_m"`
-	Read40 number `json:"read_20_40_m"`
-
-	size string
-}
-
 func nameJSON(player, place, size string, n fit.Name) nameRow {
 	row := nameRow{
 		Player: player, Text: n.Text, Place: place, Face: n.FaceID, Shape: n.Form(), Radius: orNull(n.Radius),
@@ -98,21 +73,6 @@ func nameJSON(player, place, size string, n fit.Name) nameRow {
 		})
 	}
 	return row
-}
-
-func numberJSON(player, place, size string, n numeral.Number) numberRow {
-	far := legibility.Reading{Metres20: math.NaN(), Metres40: math.NaN()}
-	if r, err := legibility.Read(n.Height, n.StrokeThin, "number", length.Centimetre); err == nil {
-		far = r
-	}
-	return numberRow{
-		Player: player, Text: n.Text, Place: place, Face: n.FaceID, NumberHeight: number(n.Height),
-		TallestDigit: number(n.TallestDigit), InkWidth: number(n.InkWidth), InkHeight: number(n.InkHeight),
-		BareInkWidth: number(n.BareInkWidth), Gap: number(n.Gap), GapRaised: n.GapRaised,
-		StrokeThin: number(n.StrokeThin), StrokeMain: number(n.StrokeMain), Limit: orNull(n.Limit),
-		Verdict: n.Verdict, WouldFitHeight: orNull(n.WouldFitHeight), size: size,
-		Read20: number(far.Metres20), Read40: number(far.Metres40),
-	}
 }
 
 // printSizes prints names and numbers as a table in the unit given, or as JSON
@@ -144,12 +104,12 @@ func nameTable(unit length.Unit, names []nameRow) *table {
 	t.add("player", "size", "place", "text", "verdict", "letters", "width", "room", "set", "what would fit")
 	for _, n := range names {
 		verdict, wide, room := n.Verdict, length.Nearest, length.Nearest
-		if n.OverBy > 0 { // rounding must not hide that it does not fit
+		if n.OverBy > 0 && n.NoRoom == "" { // rounding must not hide that it does not fit
 			verdict += " by " + show(n.OverBy, length.Up)
 			wide, room = length.Up, length.Down
 		}
-		t.add(n.Player, n.size, n.Place, inARow(n.Text), verdict, show(n.LetterHeight, length.Nearest), show(n.InkWidth, wide),
-			show(n.Limit, room), howSet(n), wouldFit(n, unit))
+		t.add(n.Player, n.size, n.Place, inARow(n.Text), n.verdict(verdict), show(n.LetterHeight, length.Nearest), show(n.InkWidth, wide),
+			show(n.Limit, room), howSet(n), n.would(wouldFit(n, unit), unit))
 	}
 	return t
 }
@@ -214,32 +174,6 @@ func arch(w wayRow, unit length.Unit) string {
 	return "radius " + printed(w.Radius, unit, length.Down)
 }
 
-func numberTable(unit length.Unit, numbers []numberRow) *table {
-	show := func(n number, r length.Rounding) string { return printed(n, unit, r) }
-	t := &table{}
-	t.add("player", "size", "place", "number", "verdict", "height", "width", "room", "gap", "stroke", "thinnest", "read from, 20/20 and 20/40")
-	for _, n := range numbers {
-		verdict, wide, room := n.Verdict, length.Nearest, length.Nearest
-		if n.Verdict == numeral.Over {
-			wide, room = length.Up, length.Down
-			if !math.IsNaN(float64(n.WouldFitHeight)) {
-				verdict += ", fits at " + show(n.WouldFitHeight, length.Down)
-			}
-		}
-		t.add(n.Player, n.size, n.Place, n.Text, verdict, show(n.NumberHeight, length.Nearest), show(n.InkWidth, wide),
-			show(n.Limit, room), show(n.Gap, length.Nearest), show(n.StrokeMain, length.Down), show(n.StrokeThin, length.Down), readFrom(n))
-	}
-	return t
-}
-
-// readFrom prints the reading distances in whole metres, rounded down.
-func readFrom(n numberRow) string {
-	if math.IsNaN(float64(n.Read20)) {
-		return "-"
-	}
-	return fmt.Sprintf("%.0f m, %.0f m", math.Floor(float64(n.Read20)), math.Floor(float64(n.Read40)))
-}
-
 func printed(n number, unit length.Unit, r length.Rounding) string {
 	if math.IsNaN(float64(n)) {
 		return "-"
@@ -290,11 +224,13 @@ func rows(sized *sizes.Sized) (names []nameRow, numbers []numberRow, over bool) 
 		for _, piece := range p.Pieces {
 			place, size := string(piece.Asked.Place), p.Size.String()
 			if piece.Number != nil {
-				numbers = append(numbers, numberJSON(p.Label(), place, size, *piece.Number))
+				numbers = append(numbers, numberJSON(p.Label(), place, size, *piece.Number, piece.Conflict, sized.Order.Units))
+				numbers[len(numbers)-1].place(piece, sized.Order.Units)
 				over = over || piece.Number.Verdict == numeral.Over
 				continue
 			}
 			names = append(names, nameJSON(p.Label(), place, size, *piece.Name))
+			names[len(names)-1].place(piece, sized.Order.Units)
 			over = over || piece.Name.Verdict == fit.Over
 		}
 	}

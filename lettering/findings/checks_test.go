@@ -31,6 +31,7 @@ type publishedPiece struct {
 	Borders       []string
 	BorderColour  string `yaml:"border colour"`
 	Body, Garment string
+	Face          string
 	BelowCollar   string `yaml:"below collar"`
 	DigitWidth    string `yaml:"digit width"`
 	DigitGap      string `yaml:"digit gap"`
@@ -53,6 +54,7 @@ func (p publishedPiece) measured(t *testing.T) findings.Measured {
 	}
 	m := findings.NewMeasured(p.Place, kind, p.Text)
 	m.BodyColour, m.GarmentHex, m.Side, m.Shape = p.Body, p.Garment, p.Side, p.Shape
+	m.Face = p.Face
 	for _, f := range []struct {
 		text string
 		to   []*float64

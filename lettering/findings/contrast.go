@@ -20,7 +20,7 @@ const plainContrast = 3.0
 func (c *checker) contrast() {
 	k := &c.rules.Contrast
 	for _, place := range drawn {
-		ok, shown, rated, estimate := 0, 0, 0, math.Inf(1)
+		ok, shown, rated, least, estimate := 0, 0, 0, math.Inf(1), ""
 		for _, w := range c.subject.Players {
 			m, here := w.piece(place)
 			body, notKnown := tint.Parse(m.BodyColour)
@@ -28,11 +28,11 @@ func (c *checker) contrast() {
 			if !here || notKnown != nil || norThat != nil {
 				continue
 			}
-			if shown++; shown == 1 {
-				c.blindness(place, body, garment)
-			}
+			shown++
 			ratio := tint.Contrast(body, garment)
-			estimate = math.Min(estimate, ratio)
+			if ratio < least {
+				least, estimate = ratio, estimated(m, body, garment)
+			}
 			if c.bodyStands(k, w, m, ratio) {
 				ok++
 			}
@@ -43,29 +43,14 @@ func (c *checker) contrast() {
 		}
 		if shown > 0 && ok == shown && k.Body != nil {
 			c.cited(k.Body, Result{Of: ok, Finding: Finding{
-				Severity: InOrder, Place: place, What: "colour of the number", Measured: ratioText(estimate) + " on the screen", Required: "clearly unlike the garment; no figure printed",
+				Severity: InOrder, Place: place, What: "colour of the number", Measured: estimate, Required: "clearly unlike the garment; no figure printed",
 			}})
 		}
 		if shown > 0 && rated == shown && k.RatioMin != nil {
 			c.cited(k.RatioMin, Result{Of: rated, Finding: Finding{
-				Severity: InOrder, Place: place, What: "contrast", Measured: ratioText(estimate) + " on the screen", Required: fmt.Sprintf("at least %g to 1", k.RatioMin.Ratio),
+				Severity: InOrder, Place: place, What: "contrast", Measured: estimate, Required: fmt.Sprintf("at least %g to 1", k.RatioMin.Ratio),
 			}})
 		}
-	}
-}
-
-// blindness gives advice where a number that the usual eye tells from the
-// garment is hard to tell for a red-green blind one. All numbers of a place have
-// one colour, so it is said once.
-func (c *checker) blindness(place string, body, garment tint.Colour) {
-	for _, a := range tint.Compare(body, garment).Advice() {
-		if a.Vision == tint.Usual {
-			continue // held against the book, or said for each player
-		}
-		c.keep(Result{
-			Finding: Finding{Severity: Advice, Place: place, What: "colour of the number, red-green blind eye", Measured: a.Measured, Required: a.Required, Source: a.Source},
-			mend:    a.Text,
-		})
 	}
 }
 
@@ -92,7 +77,7 @@ func (c *checker) bodyStands(k *rulebook.Contrast, w Wearer, m Measured, ratio f
 		if ratio >= plainContrast || k.RatioMin != nil {
 			return true
 		}
-		finding.Severity, finding.Measured = Advice, ratioText(ratio)+" on the screen"
+		finding.Severity, finding.Measured, finding.By = Advice, estimatedOf(m), lacks(plainContrast-ratio)
 		mend = fmt.Sprintf("look at the %s of %s: the book prints no figure, but below 3 to 1 (WCAG 2.2, large text) it is hard to read", m.Place, who)
 	}
 	c.cited(k.Body, Result{Finding: finding, mend: mend})
@@ -119,8 +104,11 @@ func (c *checker) ratioHolds(f *rulebook.Figure, w Wearer, m Measured, ratio flo
 	}
 	got := ratioText(ratio)
 	c.cited(f, Result{
-		Finding: Finding{Severity: Violation, Player: w.Player, Place: m.Place, What: "contrast", Measured: got + " on the screen", Required: fmt.Sprintf("at least %g to 1", f.Ratio)},
-		mend:    fmt.Sprintf("choose colours further apart: the %s of %s is %s against the garment", m.Place, who, got),
+		Finding: Finding{
+			Severity: Violation, Player: w.Player, Place: m.Place, What: "contrast", Measured: estimatedOf(m),
+			Required: fmt.Sprintf("at least %g to 1", f.Ratio), By: lacks(f.Ratio - ratio),
+		},
+		mend: fmt.Sprintf("choose colours further apart: the %s of %s is %s against the garment", m.Place, who, got),
 	})
 	return false
 }
@@ -130,7 +118,7 @@ func (c *checker) lightnessHolds(f *rulebook.Figure, w Wearer, m Measured, diffe
 		return
 	}
 	c.cited(f, Result{
-		Finding: Finding{Severity: Violation, Player: w.Player, Place: m.Place, What: "difference in lightness", Measured: strconv.FormatFloat(math.Floor(difference*10)/10, 'f', 1, 64) + " on the screen", Required: fmt.Sprintf("at least %g", f.Ratio)},
+		Finding: Finding{Severity: Violation, Player: w.Player, Place: m.Place, What: "difference in lightness", Measured: strconv.FormatFloat(math.Floor(difference*10)/10, 'f', 1, 64) + " on the screen", Required: fmt.Sprintf("at least %g", f.Ratio), By: lacks(f.Ratio - difference)},
 		mend:    fmt.Sprintf("have the cloth measured, or choose colours further apart, for the %s of %s", m.Place, who),
 	})
 }

@@ -24,7 +24,7 @@ func TestARedGreenBlindEyeIsSpokenOfOnceForAPlace(t *testing.T) {
 		return Wearer{Player: name, Number: "7", Pieces: []Measured{m}}
 	}
 	about := func(body string) (found []Result) {
-		for _, r := range Check(&rulebook.Rules{}, Subject{Players: []Wearer{wearer("Quill", body), wearer("Adair", body)}}) {
+		for _, r := range Check(&rulebook.Rules{}, Subject{Asked: []string{"back number"}, Players: []Wearer{wearer("Quill", body), wearer("Adair", body)}}) {
 			if r.What == "colour of the number, red-green blind eye" {
 				found = append(found, r)
 			}

@@ -39,6 +39,7 @@ type Finding struct {
 	Measured string   `json:"measured"`
 	Required string   `json:"required"`
 	Rule     string   `json:"rule"`
+	Season   string   `json:"season,omitempty"` // that the rules were looked up for; "" where no rule book is meant
 	Source   string   `json:"source"`
 	How      string   `json:"how"` // read, memory, or "" where no rule book is meant
 	By       string   `json:"by,omitempty"`
@@ -88,18 +89,25 @@ func Worst(results []Result) Severity {
 func Check(r *rulebook.Rules, s Subject) []Result {
 	c := &checker{rules: r, subject: s}
 	c.notes()
+	c.placing()
+	c.seams()
 	c.fits()
 	c.looks()
+	c.matches()
 	c.details()
+	c.colours()
 	if r != nil {
 		c.required()
 		c.numbers()
+		c.style()
 		c.duplicates()
 		for _, place := range places(r, s) {
 			c.position(place)
+			c.conflicts(place)
 		}
 		c.names()
 		c.contrast()
+		c.solid()
 		c.missing()
 	}
 	slices.SortStableFunc(c.results, func(a, b Result) int { return cmp.Compare(a.Severity.weight(), b.Severity.weight()) })
@@ -117,6 +125,7 @@ type checker struct {
 // for the remedy, and keeps the result.
 func (c *checker) cited(f *rulebook.Figure, r Result) {
 	r.Rule, r.Source, r.How = f.Rule, f.Source.String(), string(f.How)
+	r.Season = c.rules.Season
 	if f.Advice && r.Severity == Violation {
 		r.Severity = Advice
 	}
@@ -135,7 +144,7 @@ func (c *checker) keep(r Result) {
 func (c *checker) unknown(place, what, required, remedy string) {
 	c.keep(Result{
 		Finding: Finding{
-			Severity: Unknown, Place: place, What: what, Required: required,
+			Severity: Unknown, Place: place, What: what, Required: required, Season: c.rules.Season,
 			Source: c.rules.Body + " " + c.rules.Sport + ", " + c.rules.Edition,
 		},
 		mend: remedy,

@@ -26,7 +26,7 @@ func TestAFindingSaysWhoWhatByHowMuchAndWhatToDo(t *testing.T) {
 	require.Len(t, got, 1)
 	assert.Equal(t, findings.Finding{
 		Severity: findings.Violation, Player: "Quill", Place: "back number", What: "number height",
-		Measured: "7 1/2 in", Required: "at least 8 in", Rule: "1-9-1h(3)", Source: "NFHS, Comments on the rules (2026)", How: "read",
+		Measured: "7 1/2 in", Required: "at least 8 in", Rule: "1-9-1h(3)", Season: "2026", Source: "NFHS, Comments on the rules (2026)", How: "read",
 		By: "1/2 in", Remedy: "make it at least 8 in: the back number of Quill is 7 1/2 in high",
 	}, got[0].Finding)
 }

@@ -34,6 +34,9 @@ type bound struct {
 	object string // what to change: it, its strokes
 	state  string // how it is now: "%s is %s high", of whose piece and what was measured
 	side   side
+	basis  string // what was measured where that is not plain; "" where it is
+	// inward marks a distance that a border makes smaller.
+	inward bool
 	// of returns the measured length in mm; two different ones where the book
 	// does not say which of the two it means (with or without the border).
 	// NaN: not measured. ok is false for pieces the figure does not concern.
@@ -146,7 +149,7 @@ func (c *checker) broke(l bound, w Wearer, m Measured, low, high float64) {
 		value = high
 	}
 	nearest := nearestOf(l.figure, value)
-	measured, required := c.measured(value, nearest, l.side.rounding()), l.side.required(l.figure)
+	measured, required := c.measured(value, nearest, l.side.rounding())+l.basis, l.side.required(l.figure)
 	c.cited(l.figure, Result{
 		Finding: Finding{
 			Severity: l.severity(), Player: w.Player, Place: m.Place, What: l.what, Measured: measured, Required: required,
@@ -178,14 +181,18 @@ func (c *checker) report(l bound, t tally, failed int) {
 	if t.kept > 0 && failed == 0 && t.open == 0 && t.unmeasured == 0 {
 		c.cited(l.figure, Result{Of: t.kept, Finding: Finding{
 			Severity: InOrder, Place: l.place, What: l.what, Required: required,
-			Measured: c.kept(t.worst, l.figure, l.side.rounding()),
+			Measured: c.kept(t.worst, l.figure, l.side.rounding()) + l.basis,
 		}})
 	}
 	if t.open > 0 {
 		unit := c.subject.Units
+		bare, whole := t.low, t.high
+		if l.inward {
+			bare, whole = whole, bare
+		}
 		c.cited(l.figure, Result{Of: t.open, Finding: Finding{
 			Severity: Unknown, Place: l.place, What: l.what, Required: required,
-			Measured: fmt.Sprintf("%s without the border, %s with it", length.Plain(t.low, unit, l.side.rounding()), length.Plain(t.high, unit, l.side.rounding())),
+			Measured: fmt.Sprintf("%s without the border, %s with it", length.Plain(bare, unit, l.side.rounding()), length.Plain(whole, unit, l.side.rounding())),
 		}, mend: fmt.Sprintf("ask whether the border counts, or make %s %s either way (%s)", l.object, required, pieces(t.open))})
 	}
 	if t.unmeasured > 0 {

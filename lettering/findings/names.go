@@ -38,7 +38,7 @@ func (c *checker) names() {
 		{figure: n.HeightExact, what: "letter height", object: "the letters", state: high, side: exactly, of: letter},
 		{figure: n.WidthMin, what: "name width", object: "it", state: wide, side: atLeast, of: width},
 		{figure: n.WidthMax, what: "name width", object: "it", state: wide, side: atMost, of: width},
-		{figure: n.GapMin, what: "gap between name and number", object: "the gap to the number", state: "that of %s is %s", side: atLeast, of: gap},
+		{figure: n.GapMin, what: "gap between name and number", object: "the gap to the number", state: "that of %s is %s", side: atLeast, basis: " between finished edges", of: gap},
 	} {
 		c.hold(l, playerNames)
 	}

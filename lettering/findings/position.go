@@ -32,6 +32,7 @@ func (c *checker) position(place string) {
 	}
 	c.count(p.BorderCountMax, place, "number of borders", at, func(m Measured) int { return len(m.Borders) })
 	c.count(p.ColoursMax, place, "colours of the number", at, Measured.colours)
+	c.shadow(p.ShadowMax, place, at)
 	c.centred(p, place, at)
 	c.sameAsShirt(p, place)
 }
@@ -108,17 +109,35 @@ func borders(p *rulebook.Position) []bound {
 func extents(p *rulebook.Position) []bound {
 	narrowest := func(m Measured) (float64, float64, bool) { return m.NarrowestDigit, m.NarrowestDigit, true }
 	gap := func(m Measured) (float64, float64, bool) { return m.DigitGap, m.DigitGap, len(m.Text) > 1 }
-	below := func(m Measured) (float64, float64, bool) { return m.BelowCollar, m.BelowCollar, true }
+	below := func(m Measured) (float64, float64, bool) { return belowCollar(m, p.HeightIncludesBorder) }
 	out := []bound{
 		{figure: p.WidthMin, what: "digit width", object: "every digit", state: "the narrowest of %s is %s wide", side: atLeast, of: narrowest},
 		{figure: p.GapExact, what: "gap between digits", object: "the gap between its digits", state: "that of %s is %s", side: exactly, of: gap},
-		{figure: p.BelowCollarMax, what: "distance below the collar", object: "its distance below the collar", state: "that of %s is %s", side: atMost, of: below},
+		{figure: p.BelowCollarMax, what: "distance below the collar", object: "its distance below the collar", state: "that of %s is %s", side: atMost, inward: true, of: below},
 	}
 	for digits, f := range p.BlockMin {
 		of := func(m Measured) (float64, float64, bool) { return m.Width, m.Width, len(m.Text) == digits }
 		out = append(out, bound{figure: f, what: "number width", object: "it", state: "%s is %s wide", side: atLeast, of: of})
 	}
 	return out
+}
+
+// belowCollar returns the distance of the top as the book counts it: from the
+// finished edge, or both ways if the book does not say whether a border is part
+// of the number.
+func belowCollar(m Measured, includes *rulebook.Figure) (low, high float64, ok bool) {
+	reach := m.TopReach
+	if math.IsNaN(reach) {
+		reach = m.border()
+	}
+	finished := m.BelowCollar - reach
+	switch {
+	case includes.Says("yes"):
+		return finished, finished, true
+	case includes.Says("no"):
+		return m.BelowCollar, m.BelowCollar, true
+	}
+	return finished, m.BelowCollar, true
 }
 
 // count holds a whole number, such as how many borders, against its maximum.
@@ -152,8 +171,8 @@ func (c *checker) count(f *rulebook.Figure, place, what string, at func(Wearer) 
 }
 
 // centred holds numbers against the middle of their place, across. How high
-// one sits cannot be held against anything: it depends on what the body calls
-// the visible part.
+// one sits is measured but not held against anything: it depends on what the
+// body calls the visible part, and no book says.
 func (c *checker) centred(p *rulebook.Position, place string, at func(Wearer) []Measured) {
 	n := 0
 	for _, w := range c.subject.Players {
@@ -164,10 +183,34 @@ func (c *checker) centred(p *rulebook.Position, place string, at func(Wearer) []
 	}
 	if n > 0 && p.Centred.Says("down", "both") {
 		c.cited(p.Centred, Result{
-			Of: n, Finding: Finding{Severity: Unknown, Place: place, What: "centring up and down", Measured: "not measured", Required: "centred up and down"},
+			Of: n, Finding: Finding{Severity: Unknown, Place: place, What: "centring up and down", Measured: c.downWords(at), Required: "centred up and down"},
 			mend: "look at the proof: how high a number sits depends on what the body calls the visible part",
 		})
 	}
+}
+
+// downWords says how far the pieces are from the middle between neck seam and
+// hem, by the one that is farthest from it.
+func (c *checker) downWords(at func(Wearer) []Measured) string {
+	farthest := math.NaN()
+	for _, w := range c.subject.Players {
+		for _, m := range at(w) {
+			if math.IsNaN(farthest) || math.Abs(m.DownOffset) > math.Abs(farthest) {
+				farthest = m.DownOffset
+			}
+		}
+	}
+	const middle = " the middle between neck seam and hem"
+	by := length.Plain(math.Abs(farthest), c.subject.Units, length.Up)
+	switch {
+	case math.IsNaN(farthest):
+		return "not measured"
+	case math.Abs(farthest) <= centredWithin:
+		return "at" + middle
+	case farthest < 0:
+		return "up to " + by + " over" + middle
+	}
+	return "up to " + by + " under" + middle
 }
 
 func (c *checker) across(f *rulebook.Figure, place string, at func(Wearer) []Measured) {

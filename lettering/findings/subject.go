@@ -3,6 +3,7 @@ package findings
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"yokeline/lettering/length"
 	"yokeline/lettering/order"
@@ -17,6 +18,7 @@ type Subject struct {
 	Notes   []Note      // what reading the order noticed
 	Looks   []Look      // letter heights that names share, where they are lower than asked
 	Fine    []Fine      // details that are too fine for the method, see Of
+	Hits    []Hit       // pieces too near to a seam or another line of their garment, see Of
 	// Unmeasured is how many pieces nothing is known of in this respect.
 	Unmeasured int
 	FineBasis  string // of the method's limits; "" when nothing was measured
@@ -55,8 +57,16 @@ type Measured struct {
 	Limit        float64 // the width there is; NaN without one
 	OverBy       float64 // how much wider than the limit; 0 when it fits
 	FitsAt       float64 // of a number that is over: the height that would fit; NaN when none does
-	Verdict      string  // full, eased, reduced, over
-	Alone        float64 // of a name that is lower because names share one height: the height it has by itself; else 0
+	// Conflict is of a number that is over, or cannot be as the rule wants it; nil
+	// for none and where ways out were not looked for.
+	Conflict *Conflict
+	// Placing is how the piece lies on the garment; nil where it lies as it should.
+	Placing *Placing
+	Verdict string // full, eased, reduced, over
+	// Unmatched is of a name that was added to a signed order: the letter height
+	// that the signed names share, where it does not reach it; else 0.
+	Unmatched float64
+	Alone     float64 // of a name that is lower because names share one height: the height it has by itself; else 0
 
 	StrokeThin, StrokeMain float64 // of a number's bare ink
 	NarrowestDigit         float64 // width of the narrowest digit's bare ink
@@ -65,12 +75,15 @@ type Measured struct {
 	Borders      []Border // from the inside outwards; empty for none
 	BodyColour   string   // "#14284b"; "" when it is not known
 	GarmentHex   string   // colour of the garment under the piece
-	BelowCollar  float64  // of the top edge under the neck seam
+	Face         string   // as the job names it
+	BelowCollar  float64  // of the top of the bare ink, as drawn, under the neck seam
+	TopReach     float64  // how far the outlines stand over that top; NaN: as far as everywhere
+	DownOffset   float64  // of its middle under the middle between neck seam and hem
 	CentreOffset float64  // sideways from the middle of its place
 
-	NumberGap float64 // of a name: smallest distance of its ink to the number's on the same side; +Inf where there is no number
+	NumberGap float64 // of a name: smallest distance of its finished edge to the number's on the same side; +Inf where there is no number
 	Side      string  // of a name: above or below the number; "" where there is no number
-	Tilt      float64 // of a name: difference in level of its first and last letter
+	Tilt      float64 // of a name: difference in level of the outer feet of its first and last letter
 	Shape     string  // of a name: straight, radial arch ...
 }
 
@@ -87,7 +100,7 @@ func NewMeasured(place, kind, text string) Measured {
 		Place: place, Kind: kind, Text: text,
 		Height: none, TallestDigit: none, Asked: none, Width: none, Limit: none, FitsAt: none,
 		StrokeThin: none, StrokeMain: none, NarrowestDigit: none, DigitGap: none,
-		BelowCollar: none, CentreOffset: none, NumberGap: none, Tilt: none,
+		BelowCollar: none, TopReach: none, DownOffset: none, CentreOffset: none, NumberGap: none, Tilt: none,
 	}
 }
 
@@ -189,6 +202,8 @@ func (c *checker) fits() {
 		for _, m := range w.Pieces {
 			what := m.Kind
 			switch {
+			case m.Placing != nil && m.Placing.NoRoom != "":
+				// placing reports it
 			case m.OverBy > 0 || m.Verdict == "over":
 				by := length.Plain(m.OverBy, unit, length.Up)
 				c.keep(Result{
@@ -216,6 +231,10 @@ func (c *checker) fits() {
 // mendWidth says what to do about a piece that is wider than its room.
 func mendWidth(m Measured, by string, unit length.Unit) string {
 	switch {
+	case m.Placing != nil && len(m.Placing.Mends) > 0:
+		return "choose for the " + m.Place + " of " + who + ": " + strings.Join(m.Placing.Mends, "; ")
+	case m.Conflict != nil:
+		return m.Conflict.mend(m, length.Plain(m.Conflict.OverBy, unit, length.Up))
 	case m.Kind == KindNumber && m.FitsAt > 0:
 		return "make the " + m.Place + " of " + who + " " + length.Plain(m.FitsAt, unit, length.Down) + " high, or use narrower digits"
 	case m.Kind == KindNumber:

@@ -1,8 +1,6 @@
 package fit
 
 import (
-	"math"
-
 	"yokeline/lettering/edges"
 	"yokeline/lettering/geom"
 	"yokeline/lettering/ink"
@@ -58,15 +56,9 @@ func (n Name) Ink() geom.Path {
 	}
 	// The letters were drawn with the same settings when they were measured, so
 	// neither step can fail here.
-	cut := d.cut
-	if cut == nil {
-		face, err := instance(d.face, d.wdth, math.NaN())
-		if err != nil {
-			return nil
-		}
-		if cut, err = cutOf(face, d.bold); err != nil {
-			return nil
-		}
+	cut, err := d.cutDrawn()
+	if err != nil {
+		return nil
 	}
 	path := d.draw(nil, cut)
 	if d.under != nil {

@@ -45,11 +45,14 @@ type clear struct {
 	region   geom.Region
 }
 
-func newClear(p piece) *clear {
+func newClear(p piece, m Margins) *clear {
 	c := &clear{piece: p}
 	c.ring = p.outline.Flatten(keepTolerance)
 	c.ring = c.ring[:len(c.ring)-1]
-	for i, k := range p.keeps {
+	c.keeps = slices.Clone(p.keeps)
+	for i := range c.keeps {
+		k := &c.keeps[i]
+		k.margin = m.Of(k.kind)
 		ps := k.line.Flatten(keepTolerance)
 		for j := 1; j < len(ps); j++ {
 			if j == 1 || ps[j] != ps[j-1] {

@@ -36,6 +36,9 @@ const (
 	levelBase    = 1.15 // the across point climbs as the run-out grows (level × (base - slope × width/height)),
 	levelSlope   = 0.75 // so that a wide size gets a scoop and not a step
 	levelMost    = 1.05
+	insetBase    = 1.5 // the across point's inset shrinks likewise (inset × (base - slope × width/height)),
+	insetSlope   = 2.4
+	insetLeast   = 0.35 // so that the seam of a wide size is a slope and not a bulge
 
 	raglanFront = 0.60  // raglan seam starts here along the front neck seam / its length from the centre
 	raglanBack  = 0.64  // and here at the back, nearer to HPS, as back seams are
@@ -126,10 +129,12 @@ func (f *frame) drawArmholes() {
 	f.armFront = f.armhole(f.across(a.front), upperHandle)
 	f.armBack = f.armhole(f.across(a.back), upperHandle)
 	if f.RacerWidth > 0 {
-		y := f.NeckDropBack + racerLevel*(f.arm.Y-f.NeckDropBack)
-		f.armBack = f.armhole(pt{X: f.RacerWidth / 2, Y: y}, racerHandle)
+		f.armBack = f.armhole(pt{X: f.RacerWidth / 2, Y: f.racerAt()}, racerHandle)
 	}
 }
+
+// racerAt is the level at which a racer back is narrowest.
+func (f *frame) racerAt() float64 { return f.NeckDropBack + racerLevel*(f.arm.Y-f.NeckDropBack) }
 
 // across is the across-chest point, where the armhole is upright.
 func (f *frame) across(inset float64) pt {
@@ -137,6 +142,9 @@ func (f *frame) across(inset float64) pt {
 	level := f.style.armhole.level
 	if f.style.sleeve.kind == setIn {
 		level *= math.Min(levelMost, levelBase-levelSlope*d.X/d.Y)
+	}
+	if f.style.sleeve.kind == setIn { // over a wide chest the seam runs out all the way
+		inset *= math.Min(1, math.Max(insetLeast, insetBase-insetSlope*d.X/d.Y))
 	}
 	return pt{X: f.tip.X - inset*f.ShoulderWidth, Y: f.tip.Y + level*d.Y}
 }

@@ -16,6 +16,7 @@ type Garment struct {
 	measures Measures
 	figures  []Figure
 	shape    shape
+	margins  Margins
 	faces    [2]face
 }
 
@@ -67,7 +68,7 @@ func Custom(cut Cut, size Size, m Measures, basis string) (*Garment, error) {
 }
 
 func build(cut Cut, size Size, m Measures, figures []Figure) (*Garment, error) {
-	g := &Garment{cut: cut, size: size, measures: m, figures: figures}
+	g := &Garment{cut: cut, size: size, measures: m, figures: figures, margins: DefaultMargins()}
 	if cut == Shorts {
 		s, err := newShorts(m)
 		if err != nil {

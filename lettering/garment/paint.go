@@ -153,14 +153,13 @@ func (f *frame) paintCollar(p *painter, s Side) {
 }
 
 // paintFolds adds a few translucent wisps where cloth really breaks: from the
-// armpit over the chest, up from the hem, and from the armpit into the sleeve.
+// armpit over the chest and down the side, and from the armpit into the sleeve.
 // The shares are of the chest and of the side's height; common practice, no source.
 func (f *frame) paintFolds(p *painter) {
 	w, h, a := f.ChestHalf, f.BodyLength-f.arm.Y, f.arm
 	in := f.style.sidePanel * w // stay on one cloth
-	p.wisp(Body, "armpit fold", a.Add(pt{X: -0.035*w - in, Y: 0.045 * h}), a.Add(pt{X: -0.19*w - in, Y: 0.30 * h}), 0.016*w, 0.020*w)
-	foot := f.side.End()
-	p.wisp(Body, "hem fold", pt{X: foot.X - 0.085*w - in, Y: foot.Y - 0.10*h}, pt{X: foot.X - 0.055*w - in, Y: foot.Y - 0.50*h}, 0.014*w, 0.020*w)
+	p.wisp(Body, "armpit fold", a.Add(pt{X: -0.020*w - in, Y: 0.020 * h}), a.Add(pt{X: -0.17*w - in, Y: 0.27 * h}), 0.014*w, 0.010*w)
+	p.wisp(Body, "armpit fold", a.Add(pt{X: -0.016*w - in, Y: 0.060 * h}), a.Add(pt{X: -0.070*w - in, Y: 0.38 * h}), 0.010*w, 0.009*w)
 	if f.style.sleeve.kind == sleeveless {
 		return
 	}
@@ -169,8 +168,8 @@ func (f *frame) paintFolds(p *painter) {
 	if f.style.sleeve.kind == toNeck {
 		on = fold.At(f.tip.Sub(f.hps).Norm() + 0.40*chord)
 	}
-	pit := f.sleeve.under.End()
-	p.wisp(Sleeve, "sleeve fold", pit.Lerp(on, 0.10), pit.Lerp(on, 0.66), -0.012*w, 0.017*w)
+	pit := f.arm // below it the sleeve lies behind the body
+	p.wisp(Sleeve, "sleeve fold", pit.Lerp(on, 0.06), pit.Lerp(on, 0.62), -0.012*w, 0.009*w)
 }
 
 func (f *frame) paintSeams(p *painter, s Side) {
@@ -255,6 +254,9 @@ func (f *frame) paintEdges(p *painter, s Side) {
 	}
 	if s == Front {
 		p.line(Edge, Collar, Inside, "collar edge", f.ribFront.Across())
+		if f.style.laced {
+			f.paintLaces(p)
+		}
 	} else if f.RacerWidth > 0 {
 		p.line(Edge, Collar, Inside, "collar edge", f.ribBack.Across())
 	}

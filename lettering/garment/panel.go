@@ -9,6 +9,8 @@ type PanelInfo struct {
 	Sleeve bool        // on a sleeve and not on the body
 	Region geom.Region // one ring of positive signed area; y grows down
 	Clear  []string    // what it keeps clear of: neck seam, hem
+	Cloth  geom.Ring   // the piece of cloth itself, seam to seam
+	Lines  []KeepClear // every line it keeps clear of, those of each hand apart
 }
 
 // clears returns the pieces of one side with what must stay free on them.
@@ -16,7 +18,7 @@ func (g *Garment) clears(s Side) []*clear {
 	f := &g.faces[s&1]
 	f.panelsOnce.Do(func() {
 		for _, p := range g.shape.pieces(s & 1) {
-			f.panels = append(f.panels, newClear(p))
+			f.panels = append(f.panels, newClear(p, g.margins))
 		}
 	})
 	return f.panels
@@ -28,7 +30,7 @@ func (g *Garment) clears(s Side) []*clear {
 func (g *Garment) Panels(s Side) []PanelInfo {
 	var out []PanelInfo
 	for _, c := range g.clears(s) {
-		info := PanelInfo{Name: c.name, Sleeve: c.piece.sleeve, Region: c.trace()}
+		info := PanelInfo{Name: c.name, Sleeve: c.piece.sleeve, Region: c.trace(), Cloth: c.ring, Lines: c.lines(s)}
 		for _, k := range c.keeps {
 			if n := len(info.Clear); n == 0 || info.Clear[n-1] != k.why {
 				info.Clear = append(info.Clear, k.why)

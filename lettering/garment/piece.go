@@ -4,8 +4,8 @@ import (
 	"yokeline/lettering/garment/internal/curve"
 )
 
-// Clearances that decoration keeps from the lines of a garment, mm. Common
-// practice, no source.
+// The usual clearances that decoration keeps from the lines of a garment, mm; see
+// Margins for others. Common practice, no source.
 const (
 	ClearSeam     = 12.0 // any sewn seam: a press needs a flat bed
 	ClearHard     = 25.0 // placket edges, buttons, the elastic of a waistband
@@ -18,13 +18,14 @@ const (
 type keep struct {
 	why    string
 	line   chain
-	margin float64
+	kind   LineKind
+	margin float64 // filled in by newClear
 }
 
 func mirrored(keeps []keep) []keep {
 	out := make([]keep, len(keeps))
 	for i, k := range keeps {
-		out[i] = keep{k.why, k.line.Mirror(), k.margin}
+		out[i] = keep{why: k.why, line: k.line.Mirror(), kind: k.kind}
 	}
 	return out
 }
@@ -59,7 +60,7 @@ func (f *frame) pieces(s Side) []piece {
 		if f.style.closing == shortPlacket && s == Front {
 			w, top, foot := f.placketHalf(), f.NeckDropFront-f.rib, f.placketFoot()
 			stand := curve.Line(pt{X: -w, Y: top}, pt{X: -w, Y: foot}, pt{X: w, Y: foot}, pt{X: w, Y: top})
-			keeps = append(keeps, keep{"placket", stand, ClearHard})
+			keeps = append(keeps, keep{why: "placket", line: stand, kind: HardLine})
 		}
 		out = []piece{{s.String(), false, f.outline(s).Whole().Closed(), keeps}}
 	}
@@ -68,23 +69,26 @@ func (f *frame) pieces(s Side) []piece {
 
 // bodyKeeps are the seams and edges round a body.
 func (f *frame) bodyKeeps(s Side) []keep {
-	out := []keep{{"neck seam", f.neck(s).Across(), ClearSeam}, {"hem", f.hem.Reverse().Across(), ClearHem}}
-	two := func(why string, c chain, margin float64) {
-		out = append(out, keep{why, c, margin}, keep{why, c.Mirror(), margin})
+	out := []keep{
+		{why: "neck seam", line: f.neck(s).Across(), kind: SeamLine},
+		{why: "hem", line: f.hem.Reverse().Across(), kind: HemLine},
+	}
+	two := func(why string, c chain, kind LineKind) {
+		out = append(out, keep{why: why, line: c, kind: kind}, keep{why: why, line: c.Mirror(), kind: kind})
 	}
 	if f.style.sleeve.kind != toNeck {
-		two("shoulder seam", f.shoulder(), ClearSeam)
+		two("shoulder seam", f.shoulder(), SeamLine)
 	}
 	armhole := f.armholeOf(s)
 	if f.style.binding > 0 {
-		two("armhole binding", f.bindingSeam(s), ClearSeam)
+		two("armhole binding", f.bindingSeam(s), SeamLine)
 	}
-	two("armhole seam", armhole, ClearSeam)
+	two("armhole seam", armhole, SeamLine)
 	if f.style.sidePanel > 0 {
-		two("side panel seam", f.sideSeam(s), ClearSeam)
+		two("side panel seam", f.sideSeam(s), SeamLine)
 	}
-	two("side seam", f.side, ClearSeam)
-	two("underarm", chain{{f.arm, f.arm, f.arm, f.arm}}, ClearUnderarm)
+	two("side seam", f.side, SeamLine)
+	two("underarm", chain{{f.arm, f.arm, f.arm, f.arm}}, UnderarmLine)
 	return out
 }
 
@@ -93,8 +97,8 @@ func (f *frame) frontHalves(keeps []keep) []piece {
 	w := f.placketHalf()
 	half := f.outline(Front).Closed()
 	edge := curve.Line(pt{X: w, Y: f.NeckDropFront - ClearHard}, pt{X: w, Y: f.BodyLength})
-	right := append(keeps[:len(keeps):len(keeps)], keep{"placket", edge, ClearHard})
-	left := append(keeps[:len(keeps):len(keeps)], keep{"placket", edge.Mirror(), ClearHard})
+	right := append(keeps[:len(keeps):len(keeps)], keep{why: "placket", line: edge, kind: HardLine})
+	left := append(keeps[:len(keeps):len(keeps)], keep{why: "placket", line: edge.Mirror(), kind: HardLine})
 	return []piece{
 		{wearer(Front, true, "front"), false, half, right},
 		{wearer(Front, false, "front"), false, half.Mirror(), left},
@@ -106,14 +110,14 @@ func (f *frame) frontHalves(keeps []keep) []piece {
 func (f *frame) yokePieces(s Side, keeps []keep) []piece {
 	upper, lower := f.yokeEnds(s)
 	seam := f.yokeSeam(s)
-	keeps = append(keeps, keep{"yoke seam", seam.Across(), ClearSeam})
+	keeps = append(keeps, keep{why: "yoke seam", line: seam.Across(), kind: SeamLine})
 	out := []piece{{s.String() + " below the yoke", false, curve.Join(seam, lower, f.side, f.hem).Whole().Closed(), keeps}}
 	half := curve.Join(f.neck(s), f.shoulder(), upper, seam.Reverse())
 	if s == Back {
 		return append(out, piece{"back yoke", false, half.Whole().Closed(), keeps})
 	}
 	middle := curve.Line(half.End(), half.Start())
-	keeps = append(keeps, keep{"centre front", middle, ClearSeam})
+	keeps = append(keeps, keep{why: "centre front", line: middle, kind: SeamLine})
 	half = curve.Join(half, middle).Closed()
 	return append(out,
 		piece{wearer(s, true, "front yoke"), false, half, keeps},
@@ -127,17 +131,19 @@ func (f *frame) sleevePieces(s Side) []piece {
 	}
 	v := f.sleeve
 	keeps := []keep{
-		{"armhole seam", f.armholeOf(s), ClearSeam}, {"fold", v.fold, ClearFold},
-		{"sleeve hem", v.hem, ClearHem}, {"underarm seam", v.under, ClearSeam},
+		{why: "armhole seam", line: f.armholeOf(s), kind: SeamLine},
+		{why: "fold", line: v.fold, kind: FoldLine},
+		{why: "sleeve hem", line: v.hem, kind: HemLine},
+		{why: "underarm seam", line: v.under, kind: SeamLine},
 	}
 	if f.style.sleeve.ribbed {
-		keeps = append(keeps, keep{"cuff seam", f.cuffLine(f.style.sleeve.cuff), ClearSeam})
+		keeps = append(keeps, keep{why: "cuff seam", line: f.cuffLine(f.style.sleeve.cuff), kind: SeamLine})
 	}
 	if f.style.sleeve.kind == toNeck {
-		keeps = append(keeps, keep{"neck seam", f.neck(s), ClearSeam})
+		keeps = append(keeps, keep{why: "neck seam", line: f.neck(s), kind: SeamLine})
 	}
 	if len(v.pit) > 0 {
-		keeps = append(keeps, keep{"armpit fold", v.pit, ClearSeam})
+		keeps = append(keeps, keep{why: "armpit fold", line: v.pit, kind: SeamLine})
 	}
 	cloth := f.sleevePiece(s)
 	return []piece{
@@ -150,12 +156,15 @@ func (f *frame) sleevePieces(s Side) []piece {
 func (s *shorts) pieces(side Side) []piece {
 	leg := curve.Join(s.bandSeam, s.legSide, s.hem, s.leg, s.centre.Reverse()).Closed()
 	keeps := []keep{
-		{"waistband", s.bandSeam, ClearHard}, {"side seam", s.legSide, ClearSeam}, {"hem", s.hem, ClearHem},
-		{"inner leg seam", s.leg, ClearSeam}, {"centre seam", s.centre, ClearSeam},
+		{why: "waistband", line: s.bandSeam, kind: HardLine},
+		{why: "side seam", line: s.legSide, kind: SeamLine},
+		{why: "hem", line: s.hem, kind: HemLine},
+		{why: "inner leg seam", line: s.leg, kind: SeamLine},
+		{why: "centre seam", line: s.centre, kind: SeamLine},
 	}
 	if side == Front { // the ends of the cord hang down the middle
 		cord := curve.Line(pt{X: 15, Y: s.Band}, pt{X: 15, Y: s.Band*0.55 + 0.22*s.FrontRise + 20})
-		keeps = append(keeps, keep{"drawcord", cord, ClearHard})
+		keeps = append(keeps, keep{why: "drawcord", line: cord, kind: HardLine})
 	}
 	return []piece{
 		{wearer(side, true, "leg"), false, leg, keeps},

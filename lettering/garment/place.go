@@ -104,6 +104,16 @@ func (p Placement) Point(across, level float64) geom.Point {
 	return p.origin.Add(p.down.Mul(level)).Add(right.Mul(across))
 }
 
+// Across is the inverse of Point: how far a point of the garment lies across from
+// the piece's centre, and its level.
+func (p Placement) Across(q geom.Point) (across, level float64) {
+	if p.down == (pt{}) {
+		return q.X - p.CentreX, q.Y
+	}
+	d := q.Sub(p.origin)
+	return d.Dot(pt{X: p.down.Y, Y: -p.down.X}), d.Dot(p.down)
+}
+
 // Place returns where a piece sits by convention. It is an error when the cut
 // has no such place.
 func (g *Garment) Place(p Place) (Placement, error) {
@@ -112,9 +122,9 @@ func (g *Garment) Place(p Place) (Placement, error) {
 	s, legs := g.shape.(*shorts)
 	switch {
 	case body && p != ShortsNumber && !(p == SleeveNumber && f.style.sleeve.kind == sleeveless):
-		out = f.place(p, distancesFor(g.size))
+		out = f.place(p, distancesFor(g.size), g.margins)
 	case legs && p == ShortsNumber:
-		out = s.place(distancesFor(g.size))
+		out = s.place(distancesFor(g.size), g.margins)
 	}
 	if out.Place == "" {
 		return out, fmt.Errorf("a %s has no place for a %s: it has %v", g.cut, p, Places(g.cut))
@@ -136,37 +146,37 @@ func (g *Garment) Place(p Place) (Placement, error) {
 // Rules for cuts on which the table's distances would cross a seam or a placket.
 // Common practice, no source.
 const (
-	belowPlacket  = ClearHard + 8 // front name below the foot of a short placket, mm
-	buttonNumber  = 90.0          // front number below the team name on a button front, mm, or as much of it
-	buttonHeight  = 100.0         // as a number of this height leaves above the hem
-	buttonAcross  = 0.25          // and across from the centre / chest half: the middle of the left front
-	upperArm      = 0.33          // lower edge of a sleeve number on a long sleeve / its length: above the elbow
-	yokeNameShare = 0.5           // a name on a yoke stands in the middle of what is free of it
+	belowPlacket  = 8.0   // front name below what a short placket keeps clear, mm
+	buttonNumber  = 90.0  // front number below the team name on a button front, mm, or as much of it
+	buttonHeight  = 100.0 // as a number of this height leaves above the hem
+	buttonAcross  = 0.25  // and across from the centre / chest half: the middle of the left front
+	upperArm      = 0.33  // lower edge of a sleeve number on a long sleeve / its length: above the elbow
+	yokeNameShare = 0.5   // a name on a yoke stands in the middle of what is free of it
 )
 
 // place returns the placement on a garment with a body; no Place for an unknown one.
-func (f *frame) place(p Place, d distances) Placement {
+func (f *frame) place(p Place, d distances, m Margins) Placement {
 	switch p {
 	case BackName:
-		return f.backName(d)
+		return f.backName(d, m)
 	case BackNumber:
-		return Placement{Place: p, Side: Back, Level: f.NeckDropBack + d.numberTop, Least: f.belowYoke()}
+		return Placement{Place: p, Side: Back, Level: f.NeckDropBack + d.numberTop, Least: math.Max(f.belowYoke(m), f.belowRacer(m))}
 	case FrontName:
-		return f.frontName(d)
+		return f.frontName(d, m)
 	case FrontNumber:
-		return f.frontNumber(d)
+		return f.frontNumber(d, m)
 	case LeftChest:
-		return f.leftChest(d)
+		return f.leftChest(d, m)
 	case SleeveNumber:
-		return f.sleevePlace(d)
+		return f.sleevePlace(d, m)
 	}
 	return Placement{}
 }
 
 // belowYoke is the highest top of a piece that must stay below a yoke seam.
-func (f *frame) belowYoke() float64 {
+func (f *frame) belowYoke(m Margins) float64 {
 	if f.style.yoke {
-		return f.YokeDepth + ClearSeam + touching
+		return f.YokeDepth + m.Seam + touching
 	}
 	return 0
 }
@@ -174,42 +184,40 @@ func (f *frame) belowYoke() float64 {
 // backName stands at the table's distance below the collar. On a yoke it stands
 // in the middle of the yoke, and on a racer back below the racer, for the narrow
 // part holds no name.
-func (f *frame) backName(d distances) Placement {
+func (f *frame) backName(d distances, m Margins) Placement {
 	out := Placement{Place: BackName, Side: Back, Level: f.NeckDropBack + d.nameTop, GapAfter: d.nameGap}
 	if f.style.yoke {
 		free := f.YokeDepth - f.NeckDropBack
 		out.Anchor, out.Level = ByCentre, f.NeckDropBack+yokeNameShare*free
 	}
-	if f.RacerWidth > 0 {
-		out.Least = f.ArmholeDepth + ClearSeam
-	}
+	out.Least = f.belowRacer(m)
 	return out
 }
 
 // frontName stands below the collar, or below the point of a V; on a short
 // placket below its foot; on a full one it is parted by the placket.
-func (f *frame) frontName(d distances) Placement {
-	out := Placement{Place: FrontName, Level: f.NeckDropFront + d.frontTop, GapAfter: d.teamGap, Least: f.belowYoke()}
+func (f *frame) frontName(d distances, m Margins) Placement {
+	out := Placement{Place: FrontName, Level: f.NeckDropFront + d.frontTop, GapAfter: d.teamGap, Least: f.belowYoke(m)}
 	if f.style.neck.tip > 0 {
 		out.Level = f.NeckDropFront + d.frontTopVee
 	}
 	switch f.style.closing {
 	case shortPlacket:
-		out.Least = f.placketFoot() + belowPlacket
+		out.Least = f.placketFoot() + m.Hard + belowPlacket
 	case fullPlacket:
 		out.Split = true
 	}
 	if f.style.closing != pullover {
 		bottom := math.Max(out.Level, out.Least) + usualHeight
-		out.GapAfter = math.Min(math.Max(f.BodyLength-ClearHem-buttonHeight-bottom, d.teamGap), buttonNumber)
+		out.GapAfter = math.Min(math.Max(f.BodyLength-m.Hem-buttonHeight-bottom, d.teamGap), buttonNumber)
 	}
 	return out
 }
 
 // frontNumber alone stands where a front name would; on a button front it stands
 // low on the wearer's left.
-func (f *frame) frontNumber(d distances) Placement {
-	name := f.frontName(d)
+func (f *frame) frontNumber(d distances, m Margins) Placement {
+	name := f.frontName(d, m)
 	out := Placement{Place: FrontNumber, Level: math.Max(name.Level, name.Least), Least: name.Least}
 	if f.style.closing != pullover {
 		out.CentreX = buttonAcross * f.ChestHalf
@@ -220,10 +228,10 @@ func (f *frame) frontNumber(d distances) Placement {
 
 // leftChest stands at the table's distance below HPS, but below a yoke seam, and
 // on a tank no higher than a front name, where the chest is wide enough.
-func (f *frame) leftChest(d distances) Placement {
+func (f *frame) leftChest(d distances, m Margins) Placement {
 	level := d.chestDown
 	if f.style.yoke {
-		level = math.Max(level, f.belowYoke()+d.chestSize/2)
+		level = math.Max(level, f.belowYoke(m)+d.chestSize/2)
 	}
 	if f.style.sleeve.kind == sleeveless {
 		level = math.Max(level, f.NeckDropFront+d.frontTop+d.chestSize/2)
@@ -254,13 +262,13 @@ func (g *Garment) nudge(p *Placement) {
 // on the fold; a drawing shows it on the middle of the half that is seen. On a
 // long sleeve it lies on the upper arm; on a short one it moves up until a piece
 // of usual height clears the hem.
-func (f *frame) sleevePlace(d distances) Placement {
+func (f *frame) sleevePlace(d distances, m Margins) Placement {
 	from, to := f.sleeveMiddle()
 	down := curve.Unit(to.Sub(from))
 	length := f.sleeve.fold.End().Sub(from).Dot(down) - touching
-	clear := math.Max(d.sleeveHem, ClearHem)
+	clear := math.Max(d.sleeveHem, m.Hem)
 	if f.style.sleeve.ribbed {
-		clear = math.Max(clear, f.style.sleeve.cuff+ClearSeam)
+		clear = math.Max(clear, f.style.sleeve.cuff+m.Seam)
 	}
 	level := math.Min(math.Max(d.sleeveDown, upperArm*length-usualHeight/2), length-clear-usualHeight/2)
 	at := from.Add(down.Mul(level))
@@ -270,11 +278,11 @@ func (f *frame) sleevePlace(d distances) Placement {
 
 // place stands a number on the wearer's left leg, in the middle of what is free
 // between centre and side at the height of a usual piece.
-func (s *shorts) place(d distances) Placement {
+func (s *shorts) place(d distances, m Margins) Placement {
 	bottom := s.outer.Y - d.shortsHem
 	out := Placement{Place: ShortsNumber, Anchor: ByBottom, Level: bottom, MaxHeight: s.Outseam / 3}
 	mid := bottom - usualHeight/2
-	inner, outer := ClearSeam+math.Max(0, s.legAt(mid)), s.sideX(mid)-d.shortsSide
+	inner, outer := m.Seam+math.Max(0, s.legAt(mid)), s.sideX(mid)-d.shortsSide
 	out.CentreX = (inner + outer) / 2
 	return out
 }

@@ -31,6 +31,12 @@ func bandOf(s Size) band {
 
 // distances are the placement conventions of one column, in millimetres. All are
 // common practice, no source: shops' habits, never a rule.
+//
+// Two fingers below the neckline, 38 to 50 mm, is the habit where the eye takes
+// the neckline's own lowest point: below the point of a V (frontTopVee, but for
+// the largest sizes), and on the smallest children's fronts (frontTop). On a round
+// collar of a larger size shops go lower, 51 to 89 mm, so that the design lies on
+// the chest and not in the bend of the collar bone; frontTop follows that.
 type distances struct {
 	frontTop, frontTopVee  float64 // top of a front design below the collar seam; below the point of a V
 	chestDown, chestAcross float64 // left chest: centre below HPS, and from the centre front

@@ -33,16 +33,7 @@ func (g *Garment) Room(p Place, yTop, yBottom float64) Room {
 	if err != nil {
 		return Room{Why: err.Error()}
 	}
-	if yTop > yBottom {
-		yTop, yBottom = yBottom, yTop
-	}
-	var r Room
-	r.Panel, r.Line = g.panelWidth(place, yTop, yBottom)
-	r.Width, r.Why = r.Panel, "seam: keeps clear of the "+r.Line
-	if r.Convention = g.convention(place); r.Convention > 0 && r.Convention < r.Width {
-		r.Width, r.Why = r.Convention, "convention, "+practice
-	}
-	return r
+	return g.RoomAt(place, yTop, yBottom)
 }
 
 // panelWidth is the free width of the panel that the middle of the band lies on.

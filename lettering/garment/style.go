@@ -10,6 +10,7 @@ type style struct {
 	sleeve    sleeveStyle
 	body      bodyStyle
 	closing   closing
+	laced     bool    // the neck is tied with a lace
 	pitch     float64 // full button: wanted distance between buttons, mm
 	yoke      bool    // a seam across at the yoke depth
 	sidePanel float64 // width of a side panel at the hem / chest half; 0 none
@@ -102,15 +103,15 @@ func waistShaping(g Group) float64 {
 func teeArmhole() armholeStyle { return armholeStyle{front: 0.036, back: 0.018, level: 0.54, foot: 38} }
 
 // teeSleeve: 0.80 of the chord opens 163 mm flat on an adult M; 51° of spread drop
-// the sleeve by 20 to 30°, the least on wide sizes; half of the fold bends, so that the shoulder rounds and
+// the sleeve by 25 to 30°, the least on wide sizes; half of the fold bends, so that the shoulder rounds and
 // the sleeve stays straight.
 func teeSleeve() sleeveStyle {
-	return sleeveStyle{kind: setIn, spread: 51, minDrop: 20, maxDrop: 30, bend: 0.5, opening: 0.80, under: 0.22, cuff: 22}
+	return sleeveStyle{kind: setIn, spread: 51, minDrop: 25, maxDrop: 30, bend: 0.5, opening: 0.80, under: 0.19, cuff: 22}
 }
 
 // jerseySleeve is that of button fronts: a wider opening and a deeper hem.
 func jerseySleeve() sleeveStyle {
-	return sleeveStyle{kind: setIn, spread: 52, minDrop: 20, maxDrop: 29, bend: 0.5, opening: 0.82, under: 0.22, cuff: 25}
+	return sleeveStyle{kind: setIn, spread: 51, minDrop: 25, maxDrop: 30, bend: 0.5, opening: 0.82, under: 0.19, cuff: 25}
 }
 
 // styleOf returns the proportions of a cut that has a body.
@@ -158,18 +159,18 @@ func fieldStyle(c Cut) style {
 	case FootballYoke: // wide shoulders over pads: upright armhole, short wide sleeve with a cuff, body tapering to the hem
 		return style{neck: neckStyle{tip: 1.22, full: 0.40, stand: 0.36, lean: 12, collar: 0.105},
 			armhole: armholeStyle{front: 0.028, back: 0.014, level: 0.54, foot: 42},
-			sleeve:  sleeveStyle{kind: setIn, spread: 53, minDrop: 20, maxDrop: 28, bend: 0.6, opening: 0.80, under: 0.22, cuff: 25, ribbed: true},
+			sleeve:  sleeveStyle{kind: setIn, spread: 52, minDrop: 25, maxDrop: 29, bend: 0.6, opening: 0.80, under: 0.19, cuff: 25, ribbed: true},
 			body:    bodyStyle{waist: 1.4, hem: 0.95, depth: 25}, yoke: true}
 	case Hockey: // dropped shoulder, so hardly an inset. The sleeve hangs at 43 to 54°: flatter would be truer to the
 		// pattern but twice as wide as high on paper. It tapers from 0.80 of the chord at the armpit to 0.56 at the wrist.
 		return style{neck: neckStyle{tip: 1.5, full: 0.48, stand: 0.42, lean: 20, collar: 0.12},
 			armhole: armholeStyle{front: 0.016, back: 0.008, level: 0.5, foot: 50},
-			sleeve:  sleeveStyle{kind: setIn, spread: 28, minDrop: 43, maxDrop: 54, bend: 0.36, opening: 0.56, biceps: 0.80, under: 0.30, cuff: 30},
-			body:    bodyStyle{waist: 0.3, hem: 1.02, depth: 30}}
+			sleeve:  sleeveStyle{kind: setIn, spread: 28, minDrop: 44, maxDrop: 54, bend: 0.44, opening: 0.56, biceps: 0.80, under: 0.30, cuff: 30},
+			body:    bodyStyle{waist: 0.3, hem: 1.02, depth: 30}, laced: true}
 	}
 	// soccer, closer than a tee: narrow collar and opening, shaped and tapering side, shallow tail
 	return style{neck: neckStyle{full: 0.60, stand: 0.50, lean: 14, collar: 0.085},
 		armhole: armholeStyle{front: 0.040, back: 0.020, level: 0.54, foot: 38},
-		sleeve:  sleeveStyle{kind: setIn, spread: 51, minDrop: 20, maxDrop: 30, bend: 0.5, opening: 0.78, under: 0.22, cuff: 20, ribbed: true},
+		sleeve:  sleeveStyle{kind: setIn, spread: 51, minDrop: 25, maxDrop: 30, bend: 0.5, opening: 0.78, under: 0.19, cuff: 20, ribbed: true},
 		body:    bodyStyle{waist: 1.3, hem: 0.97, tail: 0.03, depth: 18}, sidePanel: 0.07}
 }

@@ -39,6 +39,7 @@ type Request struct {
 	SmallestGap float64 // that the decoration method can make, mm; 0 for none
 	Limit       float64 // mm; 0 for none
 	Outlines    []outline.Layer
+	Ones        Ones // how much room a 1 takes
 
 	// Stroke chooses the weight of a face with a weight axis, in place of Wght:
 	// the lightest whole value at which each of the ten digits, alone and at this
@@ -61,10 +62,12 @@ type Number struct {
 	Text, FaceID string
 	Height       float64 // number height, mm
 	TallestDigit float64 // ink height of the tallest digit, mm
+	// NarrowestDigit is the width of the narrowest digit's bare ink, mm.
+	NarrowestDigit float64
 
 	InkWidth, InkHeight float64 // mm, outlines included
 	BareInkWidth        float64 // mm, without outlines
-	Gap                 float64 // mm; NaN for one digit
+	Gap                 float64 // mm, at a 1 of full width to its room; NaN for one digit
 	GapRaised           bool    // the gap was too small for the outlines and the method
 	// StrokeThin and StrokeMain are the smallest of the digits' strokes, mm, as
 	// package stroke measures them; NaN when a digit's is not measurable.

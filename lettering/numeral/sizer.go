@@ -34,6 +34,7 @@ type digits struct {
 	cut   *weight.Cut
 	ink   [10]*ink.Glyph
 	gauge [10]*stroke.Gauge
+	one   *ink.Glyph // the room of a 1 of full width, nil until asked for
 	pairs map[pair]float64
 }
 
@@ -41,6 +42,7 @@ type digits struct {
 type pair struct {
 	left, right byte
 	gap         float64
+	ones        Ones
 }
 
 // Bounds of the caches, which are emptied when full.
@@ -105,11 +107,11 @@ func (d *digits) heights(text string) (shortest, tallest float64) {
 }
 
 // abut returns how far the right digit's origin lies from the left's.
-func (d *digits) abut(left, right byte, gap float64) float64 {
-	key := pair{left, right, gap}
+func (d *digits) abut(left, right byte, gap float64, ones Ones) float64 {
+	key := pair{left, right, gap, ones}
 	x, ok := d.pairs[key]
 	if !ok {
-		a, b := d.ink[left-'0'], d.ink[right-'0']
+		a, b := d.room(left, ones), d.room(right, ones)
 		x = ink.Abut(a, b, gap)
 		if math.IsInf(x, -1) { // one passes under the other: old-style digits far apart in height
 			x = a.Box.Max.X - b.Box.Min.X + gap
@@ -143,7 +145,7 @@ func (d *digits) lay(r *Request, height float64, offsets []ink.Offset) laid {
 	}
 	for i := range len(r.Text) {
 		if i > 0 {
-			l.at[i] = l.at[i-1] + l.scale*d.abut(r.Text[i-1], r.Text[i], units)
+			l.at[i] = l.at[i-1] + l.scale*d.abut(r.Text[i-1], r.Text[i], units, r.Ones)
 		}
 		g := d.ink[r.Text[i]-'0']
 		m := l.place(i)
@@ -162,7 +164,11 @@ func (l *laid) place(i int) geom.Affine {
 // Number sets one number. Errors: a text that is not 1 to MaxDigits digits, a
 // *typeface.MissingError, an axis value out of range, lengths that make no
 // sense.
-func (s *Sizer) Number(r Request) (Number, error) {
+func (s *Sizer) Number(r Request) (Number, error) { return s.number(r, true) }
+
+// number leaves the height that would fit out where nobody wants it: it costs
+// many times the rest.
+func (s *Sizer) number(r Request, wouldFit bool) (Number, error) {
 	if err := r.check(); err != nil {
 		return Number{}, err
 	}
@@ -175,7 +181,8 @@ func (s *Sizer) Number(r Request) (Number, error) {
 	_, tallest := d.heights(r.Text)
 	n := Number{
 		Text: r.Text, FaceID: r.Face.ID(), Height: r.Height, TallestDigit: tallest * l.scale,
-		InkWidth: l.to - l.from, BareInkWidth: l.box.Width(), Gap: math.NaN(),
+		NarrowestDigit: d.narrowest(r.Text) * l.scale,
+		InkWidth:       l.to - l.from, BareInkWidth: l.box.Width(), Gap: math.NaN(),
 		Limit: r.Limit, Verdict: Full,
 	}
 	if len(r.Text) > 1 {
@@ -187,7 +194,10 @@ func (s *Sizer) Number(r Request) (Number, error) {
 	}
 	n.judgeStroke(&r, d)
 	if r.Limit > 0 && n.InkWidth > r.Limit {
-		n.Verdict, n.WouldFitHeight = Over, d.fits(&r, offsets)
+		n.Verdict = Over
+		if wouldFit {
+			n.WouldFitHeight = d.fits(&r, offsets)
+		}
 	}
 	return n, nil
 }

@@ -43,7 +43,10 @@ func (s *Sizer) digits(r *Request) (*digits, error) {
 	if err != nil {
 		return nil, err
 	}
-	return d, d.load(r.Text)
+	if err := d.load(r.Text); err != nil {
+		return nil, err
+	}
+	return d, d.makeRoom(r)
 }
 
 // lightest returns the lightest instance whose ten digits have the stroke, or

@@ -21,6 +21,7 @@ const format = "1"
 type Job struct {
 	Order  Order
 	Roster RosterFile
+	Spec   SpecFile
 }
 
 // RosterFile is the roster a job names.
@@ -32,7 +33,10 @@ type RosterFile struct {
 }
 
 // known are words from outside that a job may use.
-type known struct{ faces, rules []string }
+type known struct {
+	faces, rules []string
+	categories   func(rules string) ([]string, bool)
+}
 
 // Option tells the reader of a job what is known outside this package.
 type Option func(*known)
@@ -42,6 +46,13 @@ func WithFaces(ids ...string) Option { return func(k *known) { k.faces = ids } }
 
 // WithRules gives the ids of the rule books. Without them any id passes.
 func WithRules(ids ...string) Option { return func(k *known) { k.rules = ids } }
+
+// WithCategories tells which categories, such as women or 12U, a rule book has
+// figures of its own for; false for a book that is not known. Without it any
+// category passes.
+func WithCategories(of func(rules string) ([]string, bool)) Option {
+	return func(k *known) { k.categories = of }
+}
 
 // ReadJob reads a job file. file is its name in messages. With any fault the
 // job is nil and every fault is returned, in file order.
@@ -102,6 +113,7 @@ func (d *draft) read(top value) {
 	}
 	d.settleRoster(found)
 	d.settleSeason()
+	d.settleCategory(found["category"])
 	d.settlePieces()
 	d.settleFit()
 	d.settlePlayers()
@@ -121,16 +133,14 @@ func (d *draft) top() []field {
 		{key: "shop", read: line(&o.Shop)},
 		{key: "date", read: day(&o.ProofDate)},
 		{key: "due", read: day(&o.Due)},
-		{key: "sport", read: func(v value) {
-			s, ok := v.word("sport", Sports())
-			set(&o.Sport)(s, ok)
-			d.badSport = !ok
-		}},
+		{key: "sport", read: d.readSport},
 		{key: "rules", read: d.rules},
 		{key: "season", read: func(v value) { set(&o.Season)(v.season()) }},
+		{key: "category", read: line(&o.Category)},
 		{key: "units", read: d.units},
 		{key: "garment", read: d.garment},
 		{key: "method", read: d.method},
+		{key: "platens", read: d.platens},
 		{key: "pieces", read: d.readPieces},
 		{key: "fit", read: d.fit},
 		{key: "terms", read: d.terms},

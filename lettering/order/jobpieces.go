@@ -31,6 +31,8 @@ func (d *draft) garment(v value) {
 		{key: "colour", also: "color", read: colour(&g.Colour)},
 		{key: "trim", read: colour(&g.Trim)},
 		{key: "fibre", also: "fiber", read: line(&g.Fibre)},
+		{key: "spec", read: d.spec},
+		{key: "clear", read: d.clear},
 	})
 	if !ok {
 		return
@@ -63,15 +65,15 @@ func (d *draft) readPieces(v value) {
 func (d *draft) readPiece(place Place, v value) {
 	p := &piece{Piece: newPiece(place), at: v}
 	v.name = string(place)
-	table := d.common(p)
+	table := append(d.common(p), d.placing(p)...)
 	if IsNumber(place) {
-		table = append(table, field{key: "gap", read: length1(&p.Gap, openings)})
+		table = append(table, field{key: "gap", read: length1(&p.Gap, openings)}, field{key: "ones", read: ones(&p.FullOnes)})
 		for _, f := range d.lettering(p) {
 			table = append(table, field{key: f.key, not: "a number is set straight and in digits"})
 		}
 	} else {
 		table = append(table, d.lettering(p)...)
-		table = append(table, field{key: "gap", not: "it is the gap between digits"})
+		table = append(table, field{key: "gap", not: "it is the gap between digits"}, field{key: "ones", not: "it is the room of the digit 1"})
 	}
 	if takesText(place) {
 		table = append(table, field{key: "text", read: func(v value) { set(&p.Text)(v.twoLines(nameLetters)) }})
@@ -90,6 +92,7 @@ func (d *draft) readPiece(place Place, v value) {
 		tail.keyFault("write shape: straight, or leave the tail out", "%s: a tail goes under a straight name", p.Place)
 	}
 	d.offered(p)
+	d.splits(p)
 	if takesText(place) && found["text"].r == nil {
 		v.keyFault("write text: and what it says", "%s: text is missing", place)
 	}
@@ -100,9 +103,9 @@ func (d *draft) readPiece(place Place, v value) {
 func (d *draft) common(p *piece) []field {
 	return []field{
 		{key: "face", read: d.face(&p.Face)},
-		{key: "height", read: d.height(p)},
+		{key: "height", read: d.bySizes(d.height(p), &p.Heights, heights)},
+		{key: "run", read: word(&p.Run, "way to step sizes", runWords())},
 		{key: "limit", read: length1(&p.Limit, limits)},
-		{key: "below", read: length1(&p.Below, drops)},
 		{key: "colour", also: "color", read: func(v value) { set(&p.Colour)(v.colour(d.o.Colours)) }},
 		{key: "outlines", read: d.outlines(p)},
 		{key: "wdth", read: func(v value) { set(&p.Wdth)(v.axis()) }},

@@ -126,11 +126,17 @@ func (d *draft) fitWidth(v value) {
 // back. Text that the shop wrote itself is no name to ease, and often smaller.
 func (d *draft) settleFit() {
 	floor, p := d.o.Fit.Height, d.pieces[garment.BackName]
-	if floor == nil || p == nil || p.Height.By != ByLength {
+	if floor == nil || p == nil {
 		return
 	}
-	if floor.Compare(p.Height.Length) > 0 {
-		p.found["height"].fault("lower fit: height, or raise this one", "%s: %v is below the lowest letter height of fit, %v", p.Place, p.Height.Length, *floor)
+	asked := p.Heights
+	if p.Height.By == ByLength {
+		asked = append([]SizedLength{{Length: p.Height.Length}}, asked...)
+	}
+	for _, h := range asked {
+		if floor.Compare(h.Length) > 0 {
+			p.found["height"].fault("lower fit: height, or raise this one", "%s: %v is below the lowest letter height of fit, %v", p.Place, h.Length, *floor)
+		}
 	}
 }
 

@@ -11,7 +11,9 @@ import (
 	"yokeline/lettering/garment"
 	"yokeline/lettering/length"
 	"yokeline/lettering/outline"
+	"yokeline/lettering/platen"
 	"yokeline/lettering/source"
+	"yokeline/lettering/specsheet"
 	"yokeline/lettering/spelling"
 )
 
@@ -31,15 +33,17 @@ type Order struct {
 	Sport          string // one of Sports
 	Rules          string // rule book id, or empty
 	Season         string // 2027 or 2026-27; the year of Due unless the job says otherwise
+	Category       string // women, 12U: whose figures of the rule book hold; empty for everyone
 	Units          length.Unit
 	Garment        GarmentChoice
 	Method         string // id of one of Methods
 	Colours        []Colour
 	Pieces         []Piece // in the order of Places, those asked for
 	Fit            Fit
-	Players        []Player // in the order of the roster
-	Notes          []Note   // on the job, then on the roster in row order
-	Terms          string   // what the coach agrees to by signing, may be empty
+	Players        []Player        // in the order of the roster
+	Notes          []Note          // on the job, then on the roster in row order
+	Terms          string          // what the coach agrees to by signing, may be empty
+	Platens        []platen.Platen // of the shop's press; none: those of platen.Usual
 }
 
 // GarmentChoice is the garment the whole order is put on.
@@ -47,8 +51,12 @@ type GarmentChoice struct {
 	Cut    garment.Cut
 	Group  garment.Group // of sizes that do not say their own
 	Colour Colour
-	Trim   Colour // zero if none was given
-	Fibre  string // polyester, cotton and so on, in the shop's own word
+	Trim   Colour           // zero if none was given
+	Fibre  string           // polyester, cotton and so on, in the shop's own word
+	Spec   *specsheet.Sheet // the maker's measures, nil: generic ones; see In
+	// Clear is how far decoration keeps from the lines of the garment, mm; what is 0
+	// is as usual.
+	Clear garment.Margins
 }
 
 // Colour is a colour of the order.
@@ -105,14 +113,24 @@ type Piece struct {
 	Radius, Rise *length.Length
 	Limit        *length.Length // widest the outermost outline may be; nil: what the panel allows
 	Gap          *length.Length // ink gap between digits; nil: the default
+	FullOnes     bool           // a 1 among digits has the room of the widest of the others
 	Below        *length.Length // from the collar to the top of the piece; nil: the placement table
-	Spacing      string         // baseline or middle
-	Colour       Colour
-	Outlines     []Outline // from the inside outwards
-	Wdth, Wght   *float64  // axis values of a variable face, nil: its defaults
-	Squash       bool
-	Lang         string // BCP 47 tag, or empty
-	RaisePrefix  bool   // the small letters of Mc, Mac, De, Di and Fitz are set as raised small capitals
+	// Heights and Belows are for single groups and sizes, in the order of the
+	// job; see HeightFor and BelowFor.
+	Heights, Belows []SizedLength
+	At              string // one of AtCentre, AtLeft, AtRight; empty: as the placement table has it
+	// SplitAt is how many letters of a front name stand left of a full placket's
+	// opening, for the viewer; 0: as many as part it nearest its middle. Unsplit
+	// leaves it whole.
+	SplitAt     int
+	Unsplit     bool
+	Spacing     string // baseline or middle
+	Colour      Colour
+	Outlines    []Outline // from the inside outwards
+	Wdth, Wght  *float64  // axis values of a variable face, nil: its defaults
+	Squash      bool
+	Lang        string // BCP 47 tag, or empty
+	RaisePrefix bool   // the small letters of Mc, Mac, De, Di and Fitz are set as raised small capitals
 	// Lean is how far letters lean to the right, degrees.
 	Lean float64
 	// Embolden grows every letter outward; Stroke asks for the lightest weight
@@ -123,6 +141,13 @@ type Piece struct {
 	// an arch; Optical evens the white between letters.
 	KeepGap, Optical bool
 	Tail             *Tail // under a script name; nil: none
+	// Run is the plan, in the words of package sizerun, by which the piece is made
+	// in a few heights over all sizes; empty: each size has the height asked for.
+	Run string
+	// Floor is the lowest letter height where it does not follow from the height
+	// asked and Fit leaves it open; nil: it does. Jobs do not write it: sizing sets
+	// it where a run changes the heights.
+	Floor *length.Length
 }
 
 // Tail is a swash under a script name. Shares are fractions; a share of 0 takes

@@ -9,9 +9,9 @@ import (
 	"yokeline/lettering/source"
 )
 
-// Read reads an order: the job file and the roster it names, each through
-// read, which finds a roster's name relative to the job. The error is
-// source.Faults with everything that is wrong with both files; the order is
+// Read reads an order: the job file and the roster and the spec sheet it names,
+// each through read, which finds a name relative to the job. The error is
+// source.Faults with everything that is wrong with the files; the order is
 // then nil.
 func Read(jobFile string, read func(name string) ([]byte, error), options ...Option) (*Order, error) {
 	data, err := read(jobFile)
@@ -19,7 +19,7 @@ func Read(jobFile string, read func(name string) ([]byte, error), options ...Opt
 		return nil, refuse(jobFile, notRead("the job", err), "").Err()
 	}
 	job, r := readJob(jobFile, data, options)
-	faults := slices.Clone(r.faults)
+	faults := append(slices.Clone(r.faults), job.readSpec(read)...)
 	if job.Roster.File != "" {
 		roster, more := job.readRoster(read)
 		faults = append(faults, more...)
@@ -28,6 +28,7 @@ func Read(jobFile string, read func(name string) ([]byte, error), options ...Opt
 			job.Order.Notes = append(job.Order.Notes, roster.Notes...)
 		}
 	}
+	faults = append(faults, job.wornSpec()...)
 	if len(faults) > 0 {
 		faults.Sort()
 		return nil, faults

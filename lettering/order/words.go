@@ -55,13 +55,6 @@ const raisedPrefix = "raised"
 // prefixes are the words for how a prefix is set.
 func prefixes() []string { return []string{"plain", raisedPrefix} }
 
-// Sports returns the sports a job may name: those with usual number heights
-// first, "other" last.
-func Sports() []string {
-	return append(garment.Sports(),
-		"field hockey", "handball", "floorball", "rugby", "cricket", "netball", "ultimate", "roller derby", "track", "futsal", "water polo", "other")
-}
-
 func groups() []string {
 	var words []string
 	for _, g := range garment.Groups() {

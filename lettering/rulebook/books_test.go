@@ -157,7 +157,8 @@ func TestChangesNamesWhatDiffersBetweenTwoSeasons(t *testing.T) {
 	}
 	assert.Equal(t, map[string]string{
 		"numbers at least": "1 > 0", "numbers zero": "illegal > legal",
-		"contrast body of number": "or border > yes", "contrast border instead at least": "0.25in > ",
+		"contrast body of number": "or border > yes", "contrast one solid colour": " > yes",
+		"contrast border instead at least": "0.25in > ",
 	}, got)
 	same, err := load(t, "nfhs-football").Changes("2025", "2026")
 	require.NoError(t, err)

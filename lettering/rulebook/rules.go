@@ -35,6 +35,9 @@ type Numbers struct {
 	Duplicates      *Figure // Is: none, two but not together, not together
 	GoalkeepersOnly *Figure // Is: numbers kept for goalkeepers, space separated
 	GoalkeeperFree  *Figure // yes: a goalkeeper needs no number
+	Numerals        *Figure // Is: arabic
+	Style           *Figure // Is: plain, gothic and the like, in the book's word
+	Alike           *Figure // yes: front and back in the same style and colours
 }
 
 // Position is what the book says about the number at one place.
@@ -81,6 +84,7 @@ type Contrast struct {
 	// garment, "or border" where a border may do it instead.
 	Body      *Figure
 	BorderMin *Figure // the border that may do it instead
+	Solid     *Figure // yes: the body of the number has one solid colour
 	RatioMin  *Figure // Ratio: contrast ratio after WCAG
 	DeltaLMin *Figure // Ratio: difference in lightness
 }

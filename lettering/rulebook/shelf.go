@@ -81,6 +81,16 @@ func shareWord(a, b string) bool {
 	return slices.ContainsFunc(strings.Split(b, "-"), func(s string) bool { return len(s) > 2 && slices.Contains(parts, s) })
 }
 
+// CategoriesOf returns the groups that the book with an id has figures of its
+// own for; false where there is no such book.
+func CategoriesOf(id string) ([]string, bool) {
+	book, err := Load(id)
+	if err != nil {
+		return nil, false
+	}
+	return book.Categories(), true
+}
+
 // ForSport returns the ids of the books for a sport as an order names it
 // (softball, hockey, soccer), sorted.
 func ForSport(sport string) []string {

@@ -51,6 +51,9 @@ var numberWords = []word{
 		numbers: func(n *Numbers) **Figure { return &n.Duplicates },
 	},
 	{name: "goalkeepers only", kind: asNumbers, numbers: func(n *Numbers) **Figure { return &n.GoalkeepersOnly }},
+	{name: "numerals", kind: asWord, words: []string{"arabic"}, numbers: func(n *Numbers) **Figure { return &n.Numerals }},
+	{name: "digit style", kind: asText, numbers: func(n *Numbers) **Figure { return &n.Style }},
+	{name: "alike front and back", kind: asWord, words: yesNo, numbers: func(n *Numbers) **Figure { return &n.Alike }},
 	{name: "goalkeeper needs none", kind: asWord, words: yesNo, numbers: func(n *Numbers) **Figure { return &n.GoalkeeperFree }},
 }
 
@@ -109,6 +112,7 @@ var nameWords = []word{
 var contrastWords = []word{
 	{name: "body of number", kind: asWord, words: []string{"yes", "or border"}, contrast: func(c *Contrast) **Figure { return &c.Body }},
 	{name: "border instead at least", kind: asLength, contrast: func(c *Contrast) **Figure { return &c.BorderMin }},
+	{name: "one solid colour", kind: asWord, words: yesNo, contrast: func(c *Contrast) **Figure { return &c.Solid }},
 	{name: "ratio at least", kind: asRatio, contrast: func(c *Contrast) **Figure { return &c.RatioMin }},
 	{name: "lightness difference at least", kind: asRatio, contrast: func(c *Contrast) **Figure { return &c.DeltaLMin }},
 }

@@ -13,13 +13,13 @@ import (
 	"yokeline/lettering/rulebook"
 )
 
-// clearance is the least that is left between the outlines of an arched name
-// and of the number under it, mm: common practice, no source.
-const clearance = 6.0
+// Clearance is the least that is left between the finished shapes of a name and
+// of the number under it, mm: common practice, no source.
+const Clearance = 6.0
 
 // layout is where every piece of the job sits on one size of the garment. It
-// depends on the heights asked for, never on one player's name, so that all
-// players of a size have their numbers on one level.
+// holds for the size and not for one player, so that all players of a size have
+// their numbers on one level: that which the lowest of their names leaves free.
 type layout struct {
 	garment *garment.Garment
 	spots   []spot // one a piece of the job
@@ -27,17 +27,23 @@ type layout struct {
 
 type spot struct {
 	placement garment.Placement
-	height    float64 // asked for, mm
+	height    float64 // to size at, mm
+	asked     float64 // asked for, mm; over height where the stack takes some of it
 	top       float64 // cap line or digit top, mm below the high point of shoulder
 	below     float64 // top, below the neck seam
 	drop      float64 // of the middle baseline of an arch down, whose ends are the highest
 	room      garment.Room
 	limit     float64
+	opening   float64  // half of what a piece parted at a placket leaves free, mm; 0 for a whole one
+	noRoom    bool     // nothing of the panel is left at this place
+	eased     []string // what a stack gave up here to lie inside the panel, in the order taken
+	short     float64  // mm that the stack lacks at its bottom; 0 for one inside the panel
+	tooNear   float64  // mm that lack to the clearance under the name above, where the job fixed the distance
 }
 
 func (w *worker) layout(size garment.Size) (*layout, error) {
 	o := w.plan.order
-	g, err := garment.New(o.Garment.Cut, size)
+	g, err := o.Garment.In(size)
 	if err != nil {
 		return nil, err
 	}
@@ -47,67 +53,102 @@ func (w *worker) layout(size garment.Size) (*layout, error) {
 		if s.placement, err = g.Place(asked.Place); err != nil {
 			return nil, err
 		}
-		if s.height, err = w.plan.heightOf(asked, size.Group); err != nil {
+		s.placement = g.Moved(s.placement, handOf(asked.At))
+		if s.height, err = w.plan.heightOf(asked, size); err != nil {
 			return nil, err
 		}
-		if err := w.stand(l, i, size); err != nil {
-			return nil, err
+		s.asked = s.height
+		w.stand(l, i)
+		if above := l.above(o.Pieces, i); above >= 0 {
+			w.stack(l, above, i)
 		}
 	}
 	return l, nil
 }
 
-// stand decides the vertical place of piece i and the room it has there.
-func (w *worker) stand(l *layout, i int, size garment.Size) error {
+// handOf reads the job's word for where a piece stands sideways.
+func handOf(at string) garment.Hand {
+	return map[string]garment.Hand{
+		order.AtCentre: garment.AtCentre, order.AtLeft: garment.AtWearersLeft, order.AtRight: garment.AtWearersRight,
+	}[at]
+}
+
+// stand puts piece i where it stands by itself and finds its room there. Where
+// there is none the piece is reported, and everything else is still made.
+func (w *worker) stand(l *layout, i int) {
 	asked, s := w.plan.order.Pieces[i], &l.spots[i]
-	collar := l.garment.Collar(s.placement.Side)
-	s.top = s.placement.TopFor(s.height)
-	if above := l.above(w.plan.order.Pieces, i); above >= 0 {
-		under, err := w.under(l, above, i, size)
-		if err != nil {
-			return err
-		}
-		s.top = under
+	over, under := w.ends(l, i)
+	s.top = s.placement.TopFor(s.height + over + under)
+	if s.placement.Anchor != garment.ByTop {
+		s.top += over // these keep the whole piece inside, outlines too
 	}
-	s.top = math.Max(s.top, s.placement.Least)
-	if asked.Below != nil {
-		s.top = collar + asked.Below.MM()
+	s.top = math.Max(s.top, s.leastTop(over))
+	if below := asked.BelowFor(l.garment.Size()); below != nil {
+		s.top = l.garment.Collar(s.placement.Side) + below.MM()
 	}
-	s.below = s.top - collar
-	bottom := s.top + s.height
-	s.room = l.garment.Room(asked.Place, s.top, bottom)
-	s.limit = s.room.Width
-	if asked.Limit != nil {
-		s.limit = asked.Limit.MM()
+	w.measureRoom(l, i)
+}
+
+// ends are how far a piece reaches above its top and under its foot, mm: with its
+// outlines, and where digits or their mitred corners stand out, with those.
+func (w *worker) ends(l *layout, i int) (over, under float64) {
+	asked := w.plan.order.Pieces[i]
+	if isNumber(asked.Place) {
+		b := w.box(l, i)
+		return b.over, b.under
 	}
+	reach := outline.Reach(layers(asked))
+	return reach, reach
+}
+
+// leastTop is the highest top at which the outlines still keep clear of the seam
+// that the placement must stay below.
+func (s *spot) leastTop(over float64) float64 {
+	if s.placement.Least == 0 {
+		return math.Inf(-1)
+	}
+	return s.placement.Least + over
+}
+
+// measureRoom finds the room of piece i over the band that it takes up, outlines
+// included.
+func (w *worker) measureRoom(l *layout, i int) {
+	asked, s := w.plan.order.Pieces[i], &l.spots[i]
+	s.below = s.top - l.garment.Collar(s.placement.Side)
+	s.drop, s.noRoom = 0, false
+	w.widen(l, s, i, 0)
 	if shape := shapeOf(asked.Shape); shape != fit.Straight {
 		sag := sagOver(w.plan.radius(i, s.limit), s.limit)
 		if shape == fit.RadialArchDown || shape == fit.VerticalArchDown {
 			s.drop = sag
 		}
 		// The band of an arch is deeper than its letters: ask for the room again.
-		s.room = l.garment.Room(asked.Place, s.top, bottom+sag)
-		if asked.Limit == nil {
-			s.limit = s.room.Width
-		}
+		w.widen(l, s, i, sag)
 	}
 	if formed(asked) {
-		w.standFormed(l, s, asked)
+		// The ends may stand higher or lower than the middle. The highest place
+		// stands where a cap line would.
+		over, under := bulges(asked, s.height, s.limit, s.limit)
+		s.drop = over
+		w.widen(l, s, i, over+under)
 	}
-	if s.limit <= 0 {
-		return fmt.Errorf("there is no room for the %s on a %s %s: %s", asked.Place, size, l.garment.Cut(), s.room.Why)
+	s.opening = 0
+	if s.placement.Split && !asked.Unsplit && asked.Tail == nil {
+		reach := outline.Reach(layers(asked))
+		s.opening = l.garment.Opening(s.placement, s.top-reach, s.top+s.height+s.drop+reach)
 	}
-	return nil
+	s.noRoom = s.limit <= 2*s.opening
 }
 
-// standFormed makes room for a piece between edges, whose ends may stand higher
-// or lower than its middle. The highest place stands where a cap line would.
-func (w *worker) standFormed(l *layout, s *spot, asked order.Piece) {
-	over, under := bulges(asked, s.height, s.limit, s.limit)
-	s.drop = over
-	s.room = l.garment.Room(asked.Place, s.top, s.top+s.height+over+under)
-	if asked.Limit == nil {
-		s.limit = s.room.Width
+// widen takes the room of a band that is deeper than the letters. The spot is that
+// of piece i, or a copy of it that has been moved.
+func (w *worker) widen(l *layout, s *spot, i int, deeper float64) {
+	asked := w.plan.order.Pieces[i]
+	over, under := w.ends(l, i)
+	s.room = l.garment.RoomAt(s.placement, s.top-over, s.top+s.height+deeper+under)
+	s.limit = s.room.Width
+	if asked.Limit != nil {
+		s.limit = asked.Limit.MM()
 	}
 }
 
@@ -127,58 +168,9 @@ func (l *layout) above(pieces []order.Piece, i int) int {
 	return -1
 }
 
-// under returns the top of a number that stands under the piece above it: the
-// usual gap below the middle of the baseline, or more where the ends of an
-// arch would come closer to the number's corners than the clearance.
-func (w *worker) under(l *layout, above, i int, size garment.Size) (float64, error) {
-	upper, asked := l.spots[above], w.plan.order.Pieces[above]
-	baseline := upper.top + upper.drop + upper.height
-	gap := upper.placement.GapAfter
-	if asked.Tail != nil {
-		t, err := w.withTail(l, above, asked.Text, upper.limit, upper.height)
-		if err != nil {
-			return 0, fmt.Errorf("%s: %w", asked.Place, err)
-		}
-		return baseline + math.Max(gap, -t.shape.Bounds().Min.Y+w.reaches(above, i)+clearance), nil
-	}
-	shape := shapeOf(asked.Shape)
-	if !bowsDown(shape) && !formed(asked) {
-		return baseline + gap, nil
-	}
-	widest, err := w.widestNumber(i, l.spots[i].height, size)
-	if err != nil {
-		return 0, err
-	}
-	ends := 0.0
-	if under := math.Min(widest, upper.limit); formed(asked) {
-		_, ends = bulges(asked, upper.height, upper.limit, under)
-	} else {
-		ends = sagOver(w.plan.radius(above, upper.limit), under)
-	}
-	return baseline + math.Max(gap, ends+w.reaches(above, i)+clearance), nil
-}
-
 // reaches returns how far the outlines of two pieces reach together, mm.
 func (w *worker) reaches(a, b int) float64 {
 	return outline.Reach(layers(w.plan.order.Pieces[a])) + outline.Reach(layers(w.plan.order.Pieces[b]))
-}
-
-// bowsDown reports an arch whose ends are its lowest places.
-func bowsDown(shape fit.Shape) bool { return shape == fit.RadialArch || shape == fit.VerticalArch }
-
-// widestNumber returns the width of the widest number that the size wears.
-func (w *worker) widestNumber(i int, height float64, size garment.Size) (float64, error) {
-	widest := 0.0
-	for _, p := range w.plan.order.Players {
-		if p.SizeKnown && p.Size == size && p.Number != "" {
-			n, err := w.number(i, p.Number, 0, height)
-			if err != nil {
-				return 0, fmt.Errorf("%s, %s: %w", p.Label(), w.plan.order.Pieces[i].Place, err)
-			}
-			widest = math.Max(widest, n.InkWidth)
-		}
-	}
-	return widest, nil
 }
 
 // sagOver returns how far an arc of the radius falls over the chord; a chord
@@ -193,18 +185,19 @@ func sagOver(radius, chord float64) float64 {
 // heightOf returns the height asked for in mm: as written, by the sport's
 // usual height for the group (never under what the rule book demands), or as
 // the rule book demands.
-func (p *plan) heightOf(asked order.Piece, group garment.Group) (float64, error) {
-	if asked.Height.By == order.ByLength {
-		return asked.Height.Length.MM(), nil
+func (p *plan) heightOf(asked order.Piece, size garment.Size) (float64, error) {
+	height := asked.HeightFor(size)
+	if height.By == order.ByLength {
+		return height.Length.MM(), nil
 	}
 	demanded, what := p.demanded(asked)
-	if asked.Height.By == order.ByRule {
+	if height.By == order.ByRule {
 		if demanded == 0 {
 			return 0, fmt.Errorf("%s: the height is to follow the rule book, but %s; write a length or 'by size'", asked.Place, what)
 		}
 		return demanded, nil
 	}
-	usual, err := p.usual(asked.Place, group)
+	usual, err := p.usual(asked.Place, size.Group)
 	if err != nil {
 		return 0, err
 	}

@@ -30,10 +30,8 @@ func (w *worker) forLines(l *layout, i int, text string) spot {
 		return s
 	}
 	sag := sagOver(w.plan.radius(i, s.limit), s.limit)
-	s.room = l.garment.Room(w.plan.order.Pieces[i].Place, s.top, s.top+(1+lineDepth)*s.height+sag)
-	if w.plan.order.Pieces[i].Limit == nil && s.room.Width > 0 {
-		s.limit = s.room.Width
-	}
+	w.widen(l, &s, i, lineDepth*s.height+sag)
+	s.noRoom = s.limit <= 0
 	return s
 }
 
@@ -63,29 +61,23 @@ func (w *worker) underLines(p *Player, l *layout) {
 }
 
 // clearOf returns the highest top of a number under a name in two lines: the
-// usual gap under the middle of the lower baseline, or more where the ends of
-// an arch come near.
+// usual gap under the middle of the lower baseline, or more where the lower edge
+// of the name comes nearer.
 func (w *worker) clearOf(l *layout, above, i int, name Piece, number *Piece) float64 {
 	n := name.Name
+	box := numberBox{centre: l.spots[i].placement.CentreX}
+	box.include(number.Number, layers(number.Asked))
 	baseline := l.spots[above].top + l.spots[above].drop + n.LetterHeight + n.Leading
-	gap := l.spots[above].placement.GapAfter
-	if !bowsDown(n.Shape) {
-		return baseline + gap
-	}
-	ends := sagOver(n.Radius-n.Leading, math.Min(number.Number.InkWidth, n.InkWidth))
-	return baseline + math.Max(gap, ends+w.reaches(above, i)+clearance)
+	return math.Max(baseline+l.spots[above].placement.GapAfter, box.clearTop(name))
 }
 
 // moveTo sets a number again with its top at another level.
 func (w *worker) moveTo(l *layout, number *Piece, i int, top float64) error {
 	s := l.spots[i]
-	asked := w.plan.order.Pieces[i]
 	s.below += top - s.top
 	s.top = top
-	s.room = l.garment.Room(asked.Place, top, top+s.height)
-	if asked.Limit == nil && s.room.Width > 0 {
-		s.limit = s.room.Width
-	}
+	w.widen(l, &s, i, 0)
+	s.noRoom = s.limit <= 0
 	moved, err := w.pieceAt(l, &s, i, number.Number.Text, s.height)
 	if err == nil {
 		*number = moved

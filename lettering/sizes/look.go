@@ -27,6 +27,7 @@ type Look struct {
 
 // Whose names share a height, by the job's words.
 const (
+	sameNone = "none"
 	sameSize = "size"
 	sameTeam = "team"
 )
@@ -76,6 +77,9 @@ func (w *worker) reach(i int, player order.Player) alone {
 	}
 	l := w.plan.layouts[player.Size]
 	at := w.forLines(l, i, text)
+	if at.noRoom {
+		return alone{}
+	}
 	height, fits, err := w.fitter.Reach(w.nameRequest(i, text, at.limit, at.height))
 	return alone{w.plan.lookKey(player.Size, at.height), height, fits && err == nil}
 }

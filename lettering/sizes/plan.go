@@ -18,13 +18,16 @@ import (
 // plan is everything that holds for the order as a whole: it is complete
 // before the first player is sized and is only read after that.
 type plan struct {
-	order   *order.Order
-	rules   *rulebook.Rules
-	workers int
-	faces   map[string]*typeface.Face
-	layouts map[garment.Size]*layout
-	gap     float64 // smallest gap the decoration method can make, mm
-	waysOut bool
+	order      *order.Order
+	rules      *rulebook.Rules
+	workers    int
+	faces      map[string]*typeface.Face
+	layouts    map[garment.Size]*layout
+	gap        float64 // smallest gap the decoration method can make, mm
+	waysOut    bool
+	chosen     map[int][]Choice // by player
+	numberWays bool
+	others     []*typeface.Face // to try for numbers
 	// arcs are the radii that the whole team shares, by piece; 0 where each size
 	// or each name has its own.
 	arcs []float64
@@ -44,8 +47,15 @@ type worker struct {
 	sizer   *numeral.Sizer
 	names   map[key]*fit.Name
 	numbers map[key]*numeral.Number
+	stuck   map[key]*stuck
 	tails   map[key]*tailed
 	bigger  map[garment.Size]*layout // sizes that nobody wears, for ways out
+	quiet   *worker                  // see still; nil until it is needed
+	mended  map[key]*[]Remedy
+	rooms   map[key]*int // see trial.steps
+	boxes   map[key]*numberBox
+	// descents are the deepest descents of pieces, see descent.
+	descents map[int]float64
 }
 
 // key is what decides how a piece comes out.
@@ -78,13 +88,14 @@ func kept[T any](cache map[key]*T, k key, make func() (T, error)) (*T, error) {
 func (p *plan) newWorker() *worker {
 	return &worker{
 		plan: p, fitter: fit.NewFitter(), sizer: numeral.NewSizer(),
-		names: map[key]*fit.Name{}, numbers: map[key]*numeral.Number{}, tails: map[key]*tailed{}, bigger: map[garment.Size]*layout{},
+		names: map[key]*fit.Name{}, numbers: map[key]*numeral.Number{}, stuck: map[key]*stuck{}, tails: map[key]*tailed{}, bigger: map[garment.Size]*layout{},
+		mended: map[key]*[]Remedy{}, rooms: map[key]*int{}, boxes: map[key]*numberBox{}, descents: map[int]float64{},
 	}
 }
 
 func newPlan(o *order.Order, options Options) (*plan, source.Faults) {
 	p := &plan{
-		order: o, rules: options.Rules, workers: options.Workers, waysOut: !options.NoWaysOut, arcs: make([]float64, len(o.Pieces)),
+		order: o, rules: options.Rules, workers: options.Workers, waysOut: !options.NoWaysOut, chosen: sorted(options.Chosen), arcs: make([]float64, len(o.Pieces)),
 		faces: map[string]*typeface.Face{}, layouts: map[garment.Size]*layout{},
 	}
 	if m, ok := order.LookupMethod(o.Method); ok {
@@ -93,6 +104,10 @@ func newPlan(o *order.Order, options Options) (*plan, source.Faults) {
 	var faults source.Faults
 	var err error
 	if p.narrower, err = NarrowerFaces(); err != nil {
+		return nil, source.Faults{{Message: err.Error()}}
+	}
+	p.numberWays = options.NumberWays || p.waysOut
+	if p.others, err = NumberFaces(); err != nil {
 		return nil, source.Faults{{Message: err.Error()}}
 	}
 	for _, piece := range o.Pieces {
@@ -154,7 +169,11 @@ func (w *worker) player(k int) Player {
 	if !from.SizeKnown {
 		return out
 	}
-	l := w.plan.layouts[from.Size]
+	l, err := w.dress(k, from.Size)
+	if err != nil {
+		out.faults = append(out.faults, faultOf(from, garment.BackName, err))
+		return out
+	}
 	out.Garment = l.garment
 	for i, asked := range w.plan.order.Pieces {
 		text := textOf(asked, from)
@@ -162,10 +181,14 @@ func (w *worker) player(k int) Player {
 			continue
 		}
 		piece, err := w.pieceFor(l, i, text, k)
+		if err == nil {
+			err = w.choose(&piece, l, i, k)
+		}
 		if err != nil {
 			out.faults = append(out.faults, faultOf(from, asked.Place, err))
 			continue
 		}
+		piece.askAgain()
 		out.Pieces = append(out.Pieces, piece)
 	}
 	w.underLines(&out, l)
@@ -217,6 +240,10 @@ func (w *worker) pieceAt(l *layout, at *spot, i int, text string, height float64
 	piece := Piece{
 		Asked: asked, Side: at.placement.Side, Room: at.room,
 		Top: at.top, BelowCollar: at.below, Turn: at.placement.Turn,
+		Eased: at.eased, Short: at.short, TooNear: at.tooNear, AskedHeight: at.asked,
+	}
+	if at.noRoom {
+		return w.withoutRoom(piece, l, at, i, text)
 	}
 	if isNumber(asked.Place) {
 		n, err := w.number(i, text, at.limit, height)
@@ -224,34 +251,37 @@ func (w *worker) pieceAt(l *layout, at *spot, i int, text string, height float64
 			return piece, err
 		}
 		piece.Number, piece.At = n, at.placement.Point(0, at.top+n.Height)
-		return piece, nil
+		piece.Conflict, err = w.conflict(l, i, text, at.limit, height)
+		return piece, err
 	}
-	n, err := w.named(&piece, l, i, text, at.limit, height)
+	n, err := w.named(&piece, l, at, i, text, height)
 	if err != nil {
 		return piece, err
 	}
-	piece.Name, piece.At = n, at.placement.Point(0, at.top+at.drop+n.LetterHeight)
+	piece.Name, piece.At = n, at.placement.Point(piece.shift(), at.top+at.drop+n.LetterHeight)
 	return piece, nil
 }
 
-// named fits a name, with its tail where the piece asks for one.
-func (w *worker) named(piece *Piece, l *layout, i int, text string, limit, height float64) (*fit.Name, error) {
-	if piece.Asked.Tail == nil {
-		return w.name(l, i, text, limit, height)
+// named fits a name, with its tail where the piece asks for one, and parted where
+// it lies across a full placket.
+func (w *worker) named(piece *Piece, l *layout, at *spot, i int, text string, height float64) (*fit.Name, error) {
+	if at.opening > 0 && !strings.Contains(text, "\n") {
+		return w.parted(piece, l, at, i, text, height)
 	}
-	t, err := w.withTail(l, i, text, limit, height)
+	if piece.Asked.Tail == nil {
+		n, err := w.name(l, i, text, at.limit, height)
+		if err == nil {
+			w.across(piece, l, at, n)
+		}
+		return n, err
+	}
+	t, err := w.withTail(l, i, text, at.limit, height)
 	if err != nil {
 		return nil, err
 	}
+	w.across(piece, l, at, &t.name)
 	piece.Drawn, piece.Laid = t.shape.Path(), t.laid
 	return &t.name, nil
-}
-
-// number sets piece i. The result is shared and must not be changed.
-func (w *worker) number(i int, text string, limit, height float64) (*numeral.Number, error) {
-	return kept(w.numbers, key{piece: i, text: text, limit: limit, height: height}, func() (numeral.Number, error) {
-		return w.sizer.Number(w.plan.numberRequest(w.plan.order.Pieces[i], text, limit, height))
-	})
 }
 
 // name fits piece i, with its ways out where they are asked for. The result is
@@ -260,42 +290,13 @@ func (w *worker) name(l *layout, i int, text string, limit, height float64) (*fi
 	k := key{i, text, l.garment.Size(), limit, height}
 	return kept(w.names, k, func() (fit.Name, error) {
 		r := w.nameRequest(i, text, limit, height)
-		settle(&r, w.plan.order.Pieces[i], w.plan.gap, height/l.spots[i].height)
+		settle(&r, w.plan.order.Pieces[i], w.plan.gap, height/l.spots[i].asked)
 		n, err := w.fitter.Name(r)
 		if err == nil && w.plan.waysOut && height == l.spots[i].height {
 			n.WouldFit = w.ways(l, i, text, r, &n)
 		}
 		return n, err
 	})
-}
-
-func (p *plan) numberRequest(asked order.Piece, text string, limit, height float64) numeral.Request {
-	r := numeral.Request{
-		Text: text, Face: p.faces[asked.Face], Wdth: axis(asked.Wdth), Wght: axis(asked.Wght),
-		Height: height, Gap: math.NaN(), SmallestGap: p.gap, Limit: limit, Outlines: layers(asked),
-	}
-	if asked.Gap != nil {
-		r.Gap = asked.Gap.MM()
-	}
-	if asked.Embolden != nil {
-		r.Embolden = asked.Embolden.MM()
-	}
-	if asked.Stroke != nil {
-		weigh(&r, asked.Stroke.MM())
-	}
-	return r
-}
-
-// weigh asks for a stroke: of a weight axis where the face has one, else of a
-// face that is emboldened.
-func weigh(r *numeral.Request, stroke float64) {
-	for _, a := range r.Face.Axes() {
-		if a.Tag == "wght" {
-			r.Stroke = stroke
-			return
-		}
-	}
-	r.EmboldenTo = stroke
 }
 
 func (w *worker) nameRequest(i int, text string, limit, height float64) fit.Request {
@@ -312,6 +313,8 @@ func (w *worker) nameRequest(i int, text string, limit, height float64) fit.Requ
 	r.Ladder.Tracking, r.Ladder.Width = p.order.Fit.Tracking, p.order.Fit.Width
 	if floor := p.order.Fit.Height; floor != nil {
 		r.Ladder.Height = math.Min(floor.MM(), height)
+	} else if asked.Floor != nil {
+		r.Ladder.Height = math.Min(asked.Floor.MM(), height)
 	}
 	w.arch(&r, i)
 	settle(&r, asked, p.gap, 1)

@@ -32,6 +32,17 @@ type Options struct {
 	// NoWaysOut leaves fit.Name.WouldFit empty. What would fit is tried out for
 	// every name that is over or reduced by itself, which costs tens of fits.
 	NoWaysOut bool
+	// NumberWays fills Piece.Conflict even so: a number's ways out are few, are
+	// looked for only where a number does not fit or breaks the rule, and are
+	// found once for each number and size.
+	NumberWays bool
+	// Chosen are the ways out that the coach chose; they take the place of what
+	// the pieces came out as.
+	Chosen []Choice
+	// Signed is the order that players are added to: whoever stands in it comes
+	// out exactly as there, and the others on the same circle, at the same shared
+	// height and level. nil for an order of its own. Its job must be this one's.
+	Signed *Sized
 	// Progress, when not nil, is told how many players are done. It is called
 	// from one goroutine at a time.
 	Progress func(done, all int)
@@ -46,6 +57,8 @@ type Sized struct {
 	// sizes each name by itself. They are sorted by size, then by height asked.
 	Looks []Look
 
+	runs    []Run             // found before the heights of a run were taken; nil: not yet
+	waysOut bool              // that names have was looked for
 	digests map[string]string // SHA-256 of each face's file, by the name the job uses
 }
 
@@ -54,6 +67,7 @@ type Player struct {
 	order.Player
 	Garment *garment.Garment // nil when the size is not known
 	Pieces  []Piece          // in the order of the job's pieces; pieces without text are left out
+	Signed  bool             // comes out as signed before, see Options.Signed
 
 	faults source.Faults
 }
@@ -92,9 +106,34 @@ type Piece struct {
 	Top, BelowCollar float64
 	// Room is the width that the piece may take on this garment and why.
 	Room garment.Room
+	// Eased is what the stack of a name and its number gave up here to lie inside
+	// the panel, in the order taken; see AskedHeight. Short is what it lacks at its
+	// foot even so, mm, and TooNear what lacks to Clearance under the name where
+	// the job itself says where the number stands.
+	Eased          []string
+	Short, TooNear float64
+	// AskedHeight is the height that the job asks for, mm: over that of the piece
+	// where a name was fitted or a stack eased.
+	AskedHeight float64
+	// NoRoom is set for a piece for which nothing of the panel is left where it was
+	// asked to lie: Room.Why says why. It is over, has a limit of 0, is drawn as if
+	// there were no limit. Remedies (where ways out are asked for) has what would
+	// give it room; a name parted at a placket that is over has some, too.
+	NoRoom   bool
+	Remedies []Remedy
+	// Split is how a front name lies to a full placket; nil elsewhere.
+	Split *Split
 	// Alone is the letter height in mm that a name would have by itself where it
 	// is lower because names share one height; 0 where it is not.
 	Alone float64
+	// Unmatched is the letter height that the signed names share where a name that
+	// was added does not reach it, mm; 0 where it does.
+	Unmatched float64
+	// Conflict is what is the matter with a number that is over, or that its
+	// face, the rule and the room do not let be as the rule wants it, with the
+	// ways out of it; nil for a number that is in order, for names, and where
+	// ways out were not asked for.
+	Conflict *numeral.Conflict
 }
 
 // ForTheLook reports a name that would be at the height asked by itself and is
@@ -153,11 +192,22 @@ func (p Piece) Outlines() ([]geom.Region, error) {
 // arch too tight for its name), naming the player and the row, all at once; or
 // the context's error.
 func Resolve(ctx context.Context, o *order.Order, options Options) (*Sized, error) {
+	if options.Signed != nil {
+		return resolveOnto(ctx, o, options)
+	}
+	if runs(o) {
+		return resolveRuns(ctx, o, options)
+	}
+	return resolve(ctx, o, options)
+}
+
+// resolve sizes every player with the heights that the order asks for.
+func resolve(ctx context.Context, o *order.Order, options Options) (*Sized, error) {
 	plan, faults := newPlan(o, options)
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	sized := &Sized{Order: o, Rules: options.Rules, Players: make([]Player, len(o.Players)), digests: plan.digests()}
+	sized := &Sized{Order: o, Rules: options.Rules, Players: make([]Player, len(o.Players)), digests: plan.digests(), waysOut: plan.waysOut}
 	if err := plan.share(ctx, sized); err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"html"
 	"io"
+	"math"
 
 	"yokeline/lettering/geom"
 )
@@ -63,6 +64,9 @@ type svgWriter struct {
 	arts   map[*Art]int
 	glyphs map[glyphKey]bool
 	clips  int
+
+	screen bool    // write no finer than a screen shows, see Drawings
+	unit   float64 // mm of page for a mm of what is written, on screen
 }
 
 func (s *svgWriter) text(t string) *svgWriter {
@@ -81,6 +85,10 @@ func (s *svgWriter) attr(name string, v float64) *svgWriter {
 }
 
 func (s *svgWriter) path(p geom.Path, decimals int) *svgWriter {
+	if s.screen {
+		s.out = screenPath(s.out, p, s.unit)
+		return s
+	}
 	s.out = appendPath(s.out, p, decimals)
 	return s
 }
@@ -156,12 +164,12 @@ func (s *svgWriter) use(o Use) {
 	}
 	id := s.prefix + "a" + string(AppendNumber(nil, float64(n), 0))
 	if !known {
-		outer := s.out
-		s.out = nil
+		outer, unit := s.out, s.unit
+		s.out, s.unit = nil, unit*math.Sqrt(math.Abs(o.At.A*o.At.D-o.At.B*o.At.C))
 		s.text(`<g id="` + id + "\">\n").steps(o.Art.Ops())
 		s.text("</g>\n")
 		s.defs = append(s.defs, s.out...)
-		s.out = outer
+		s.out, s.unit = outer, unit
 	}
 	s.text(`<use href="#` + id + `"`).matrix(o.At).text("/>\n")
 }

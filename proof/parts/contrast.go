@@ -3,33 +3,25 @@ package parts
 import (
 	"math"
 
+	"yokeline/lettering/tint"
 	"yokeline/proof/page"
 )
 
-// Luminance returns the relative luminance of a colour, 0 to 1 (W3C, Web
-// Content Accessibility Guidelines 2.2, definition of relative luminance).
-func Luminance(c page.Colour) float64 {
+// Luminance returns the relative luminance of a colour, 0 to 1, as package tint
+// has it.
+func Luminance(c page.Colour) float64 { return screen(c).Luminance() }
+
+// Contrast returns the contrast ratio of two colours, 1 to 21, as package tint
+// has it.
+func Contrast(a, b page.Colour) float64 { return tint.Contrast(screen(a), screen(b)) }
+
+func screen(c page.Colour) tint.Colour {
 	r, g, b := c.RGB()
-	return 0.2126*linear(r) + 0.7152*linear(g) + 0.0722*linear(b)
-}
-
-func linear(channel uint8) float64 {
-	v := float64(channel) / 255
-	if v <= 0.04045 {
-		return v / 12.92
-	}
-	return math.Pow((v+0.055)/1.055, 2.4)
-}
-
-// Contrast returns the contrast ratio of two colours, 1 to 21 (W3C, Web
-// Content Accessibility Guidelines 2.2, definition of contrast ratio).
-func Contrast(a, b page.Colour) float64 {
-	la, lb := Luminance(a), Luminance(b)
-	return (max(la, lb) + 0.05) / (min(la, lb) + 0.05)
+	return tint.Colour{R: r, G: g, B: b}
 }
 
 // Grey returns the grey of the same luminance: how a colour comes out in grey
-// print.
+// print (the transfer curve of IEC 61966-2-1).
 func Grey(c page.Colour) page.Colour {
 	y := Luminance(c)
 	v := 12.92 * y
@@ -40,15 +32,8 @@ func Grey(c page.Colour) page.Colour {
 	return g<<16 | g<<8 | g
 }
 
-// lightness returns CIE L*, 0 to 100 (CIE 15:2018, 8.2.1), with the luminance
-// of white as 1.
-func lightness(c page.Colour) float64 {
-	y := Luminance(c)
-	if y <= 216.0/24389 {
-		return y * 24389 / 27
-	}
-	return 116*math.Cbrt(y) - 16
-}
+// lightness returns CIE L*, 0 to 100.
+func lightness(c page.Colour) float64 { return screen(c).Lab().L }
 
 // OnShirt is how lines and text stand on a panel.
 type OnShirt struct {

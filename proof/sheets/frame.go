@@ -14,7 +14,9 @@ type frame struct {
 	*page.Pen
 	*document
 	parts.Grid
-	index int // of the page in the document, from 0
+	index  int     // of the page in the document, from 0
+	scale  float64 // of the drawings in strips, mm of paper for a mm of garment
+	failed error   // first fault of a drawing in a strip
 }
 
 // newFrame adds page i of the document to the book and draws its head.

@@ -125,8 +125,20 @@ func (d *document) howCommon(s garment.Size) string {
 
 func (f *frame) drawLook(plan lookPlan, player sizes.Player) error {
 	l := &look{frame: f, plan: plan, player: player}
+	if err := l.drawViews(); err != nil {
+		return err
+	}
+	if err := l.strip(); err != nil {
+		return err
+	}
+	f.foot(f.lookNote(), plan.scale)
+	return nil
+}
+
+// drawViews draws front and back with their lengths.
+func (l *look) drawViews() error {
 	l.views = []*lookView{l.newView(garment.Front), l.newView(garment.Back)}
-	l.chips = f.teamColours()
+	l.chips = l.teamColours()
 	l.datum()
 	for _, v := range l.views {
 		if err := v.paint(); err != nil {
@@ -138,10 +150,6 @@ func (f *frame) drawLook(plan lookPlan, player sizes.Player) error {
 		v.measures()
 	}
 	l.leads()
-	if err := l.strip(); err != nil {
-		return err
-	}
-	f.foot(f.lookNote(), plan.scale)
 	return nil
 }
 

@@ -42,7 +42,9 @@ type leaf struct {
 	sheet    page.Sheet
 	title    string // "The rules, 2 of 2" included
 	sentence string
-	draw     func(*frame) error
+	// questions are the indexes of the choices that begin on the page.
+	questions []int
+	draw      func(*frame) error
 }
 
 // planner plans the pages of one section: none when the section is empty.
@@ -51,7 +53,7 @@ type planner func(*document) ([]leaf, error)
 // Proof draws all pages of a proof. The error names the page and what could not
 // be drawn.
 func Proof(in Input) (*page.Book, error) {
-	return draw(in, (*document).planLook, (*document).planRoster, (*document).planRules, (*document).planSignOff)
+	return draw(in, (*document).planLook, (*document).planRoster, (*document).planSizes, (*document).planDecide, (*document).planRules, (*document).planSignOff)
 }
 
 // draw plans the sections in their order and then draws the pages.

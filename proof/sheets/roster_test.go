@@ -134,8 +134,8 @@ func TestPagesAreTidyWhateverTheRoster(t *testing.T) {
 		if rapid.Bool().Draw(t, "own terms") {
 			in.Sized.Order.Terms = strings.Repeat("What is signed is made. ", rapid.IntRange(1, 6).Draw(t, "sentences"))
 		}
-		sections := []planner{(*document).planRoster, (*document).planRules, (*document).planSignOff}
-		for _, p := range drawn(t, in, sections[rapid.IntRange(0, 2).Draw(t, "section")]) {
+		sections := []planner{(*document).planRoster, (*document).planRules, (*document).planSignOff, (*document).planDecide}
+		for _, p := range drawn(t, in, sections[rapid.IntRange(0, len(sections)-1).Draw(t, "section")]) {
 			requireTidy(t, p)
 		}
 	})
@@ -184,7 +184,7 @@ func TestRosterRemarks(t *testing.T) {
 	for _, r := range d.remarks() {
 		got = append(got, r.text)
 	}
-	assert.Equal(t, []string{"same as 00", "same as 0", "number twice", "number twice", seePage, seePage}, got)
+	assert.Equal(t, []string{"same as 00", "same as 0", "number twice", "number twice", seeChoice, seePage}, got)
 	assert.Contains(t, said(t, in, (*document).planRoster, (*document).planRules, (*document).planSignOff), "see page 3")
 
 	in.Sized.Rules = nil

@@ -40,6 +40,8 @@ type remark struct {
 	text   string
 	mark   parts.Result
 	marked bool
+	choice int  // 1 and up: the question that the page reference leads to
+	spare  bool // left out where it has no room beside the verdict
 }
 
 // The caption of a tile, mm below the window.
@@ -48,7 +50,7 @@ const (
 	captionStep    = 3.4 // to a further line of the name
 	captionVerdict = 4.2 // to the verdict
 	captionRemark  = 3.4 // to a remark under the verdict
-	captionFoot    = 0.3 // under the last baseline
+	captionFoot    = 1.0 // under the last baseline
 	nameGap        = 1.8 // number to name
 	nameLeast      = 7.6 // pt
 	remarkRadius   = 1.25
@@ -86,6 +88,9 @@ func (d *document) setCaption(t *rosterTile, width float64) {
 	base := captionName + captionStep*float64(len(t.lines)-1)
 	if t.remark.text != "" || t.verdict.has {
 		base += captionVerdict
+	}
+	if t.remark.spare && d.verdictWidth(t.verdict)+d.remarkWidth(t.remark)+3 > width {
+		t.remark = remark{}
 	}
 	if t.below = t.remark.text != "" && d.verdictWidth(t.verdict)+d.remarkWidth(t.remark)+3 > width && t.verdict.has; t.below {
 		base += captionRemark
@@ -127,11 +132,11 @@ func (d *document) remarkWidth(r remark) float64 {
 func (d *document) verdictOf(p sizes.Player) verdictText {
 	name, named := p.Piece(garment.BackName)
 	if named && name.Name.Verdict == fit.Over {
-		return verdictText{parts.Over, "by " + d.rounded(name.Name.OverBy, length.Up), true}
+		return verdictText{parts.Over, d.overWords(name), true}
 	}
 	for _, piece := range p.Pieces {
-		if by, over := overBy(piece); over {
-			return verdictText{parts.Over, fmt.Sprintf("by %s, %s", d.rounded(by, length.Up), piece.Asked.Place), true}
+		if _, over := overBy(piece); over {
+			return verdictText{parts.Over, fmt.Sprintf("%s, %s", d.overWords(piece), piece.Asked.Place), true}
 		}
 	}
 	if named {
@@ -190,10 +195,12 @@ func (d *document) remarks() []remark {
 			out[i] = r
 		}
 	}
-	broken := d.broken()
+	broken, asked := d.broken(), d.askedOf()
 	for i, p := range players {
 		switch {
 		case out[i].text != "":
+		case asked[i] > 0:
+			out[i] = remark{text: seeChoice, choice: asked[i], spare: d.verdictOf(p).mark != parts.Over}
 		case d.verdictOf(p).mark == parts.Over:
 			out[i] = remark{text: seePage}
 		case broken[p.Label()]:
@@ -202,6 +209,21 @@ func (d *document) remarks() []remark {
 	}
 	return out
 }
+
+// askedOf returns the number of the first question about a piece of each player
+// who has one, counted from 1.
+func (d *document) askedOf() map[int]int {
+	out := map[int]int{}
+	for i, q := range d.questions() {
+		if q.piece != nil && perPlayer(q.piece.Asked.Place) && out[q.player] == 0 {
+			out[q.player] = i + 1
+		}
+	}
+	return out
+}
+
+// seeChoice stands for the choice and the page that shows it.
+const seeChoice = "choice 00, page 00"
 
 // seePage stands for the page that says more, known only when drawing.
 const seePage = "see page 00"
@@ -276,8 +298,13 @@ func (f *frame) drawCaption(t rosterTile, x, y, width float64) {
 
 func (f *frame) drawRemark(r remark, x, y float64, a page.Align) {
 	text := r.text
-	if text == seePage {
+	switch {
+	case text == seePage:
 		text = f.seeMore(r.marked)
+	case r.choice > 0:
+		if text = f.choiceRef(r.choice - 1); text == "" {
+			text = f.seeMore(false)
+		}
 	}
 	if text == "" {
 		return

@@ -62,8 +62,8 @@ func (d *document) checkedAgainst() []page.Span {
 		return []page.Span{plain.Span("No rule book was named, so nothing was checked against one. "), parts.Value().Span("This is what the order itself shows.")}
 	}
 	book := strings.TrimSpace(r.Body + " " + r.Sport)
-	for _, more := range [...]string{r.Edition, "season " + r.Season} {
-		if more != "" && more != "season " {
+	for _, more := range [...]string{r.Edition, "season " + r.Season, "figures for " + r.Category} {
+		if !strings.HasSuffix(more, " ") && more != "" {
 			book += ", " + more
 		}
 	}

@@ -23,6 +23,7 @@ type ruleRow struct {
 	unfit              bool // a piece that does not fit
 	ask                bool // only the coach knows
 	lowered            bool // pieces that fit only at a lower height
+	clash              bool // players who share a number
 	checks             int  // how many results the row stands for
 	people             []string
 	measures           []string // different ones of the people
@@ -122,6 +123,10 @@ func (g *ruleGroup) add(r ruleRow) {
 			same.what += "\n" + r.what
 			same.checks++
 			return
+		case r.who == "" && same.who == "" && r.where != "" && same.what == r.what && same.measured == r.measured && same.result == r.result:
+			same.where = list(append(strings.Split(strings.ReplaceAll(same.where, " and ", ", "), ", "), r.where))
+			same.checks++
+			return
 		case r.cited && len(r.people) > 0 && len(same.people) > 0 && same.what == r.what && same.where == r.where:
 			same.people, same.measures = append(same.people, r.people...), append(same.measures, r.measures...)
 			same.remedy = "" // it spoke of the first
@@ -169,9 +174,9 @@ func resultOf(s findings.Severity) parts.Result {
 func (d *document) rowOf(g findings.Group) ruleRow {
 	r := ruleRow{
 		result: resultOf(g.Severity), what: g.What, where: g.Place, who: g.Who,
-		measured: onPage(g.Measured), required: onPage(g.Required),
+		measured: forCoach(onPage(g.Measured)), required: onPage(g.Required),
 		rule: g.Rule, source: g.Source, memory: g.How == "memory", cited: g.Source != "",
-		people: g.Players, measures: []string{onPage(g.Measured)},
+		people: g.Players, measures: []string{forCoach(onPage(g.Measured))},
 	}
 	if merged, ok := merge(g.Place, g.What); ok {
 		r.what, r.where = merged, ""
@@ -286,7 +291,7 @@ func (d *document) clashRow(c clash) ruleRow {
 	}
 	r := ruleRow{
 		result: resultOf(f.Severity), who: list(who), measured: "both on the roster", required: onPage(f.Required),
-		rule: f.Rule, source: f.Source, memory: f.How == "memory", cited: f.Source != "",
+		rule: f.Rule, source: f.Source, memory: f.How == "memory", cited: f.Source != "", clash: true,
 	}
 	r.what = "numbers " + list(numbers)
 	if c.byNumber {

@@ -252,7 +252,7 @@ func (f *frame) lines(x, y, step float64, t parts.Type, lines []string) float64 
 func (t *ruleTable) notes(alone bool, head *strip) strip {
 	said := []string{
 		"A figure that must reach a minimum is rounded down here, one that must stay under a maximum is rounded up.",
-		"Advice never stops an order. A broken rule can still be signed for, but the signature line will say so.",
+		"Advice never stops an order. A broken rule can still be signed for, but only knowingly: you choose it.",
 	}
 	if t.in.Sized.Rules != nil {
 		said = append([]string{"A hatched bar marks a figure from memory: nobody read it in a book for this proof. Look it up before you rely on it."}, said...)

@@ -29,6 +29,12 @@ func onPage(text string) string {
 	})
 }
 
+// colourScience matches the figures of a colour that only a laboratory reads.
+var colourScience = regexp.MustCompile(` \(L\* [^)]*\)`)
+
+// forCoach leaves out of a measure what a coach has no use for; check prints it.
+func forCoach(text string) string { return colourScience.ReplaceAllString(text, "") }
+
 // builtFraction sets n/of as one sign, or from superior and inferior figures.
 func builtFraction(n, of int) string {
 	if of > 0 && 16%of == 0 && n < of {

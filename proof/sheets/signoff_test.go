@@ -170,15 +170,16 @@ func TestSignOffStatement(t *testing.T) {
 	assert.Contains(t, text, "I have looked at all 15 players and at pages 1 to 3 of this proof. Make it as ticked and chosen above.")
 }
 
-// A rule that stays broken is named over the signature, with its number.
-func TestSignOffNamesTheRulesThatStayBroken(t *testing.T) {
+// A rule that is broken is asked about, with its number.
+func TestSignOffAsksAboutTheRulesThatAreBroken(t *testing.T) {
 	in := ruledInput(t, finding(findings.Violation, "back number", "number height", "5 in", "at least 6 in", "4-2a", "read"),
 		finding(findings.Violation, "front number", "number height", "2 in", "at least 4 in", "4-2a", "read"),
 		finding(findings.Advice, "", "colour", "soft", "strong", "4-9", "read"))
 	text := said(t, in, (*document).planSignOff)
-	assert.Contains(t, text, "If you sign this as it is, rule 4-2a (back number height; front number height) stays broken.")
+	assert.Contains(t, text, "Back number height A   put it right, with a new proof B   leave it; I know rule 4-2a is broken")
+	assert.Contains(t, text, "Front number height A   put it right")
 	assert.NotContains(t, text, "4-9")
-	assert.NotContains(t, said(t, ruledInput(t), (*document).planSignOff), "stays broken")
+	assert.NotContains(t, said(t, ruledInput(t), (*document).planSignOff), "is broken")
 }
 
 func TestSignOffTerms(t *testing.T) {

@@ -20,6 +20,11 @@ type question struct {
 	piece  *sizes.Piece // what does not fit as asked; nil for a clash of numbers
 	over   float64      // mm over the limit; 0 for a name that was only reduced
 	ways   []way
+
+	// Of a question about a rule: what came of it, what is so, what happens
+	// without an answer, and whether players share a number.
+	verdict, says, without string
+	clash                  bool
 }
 
 // way is one answer to a question. The letters run A, B, C … over those that
@@ -27,9 +32,11 @@ type question struct {
 type way struct {
 	letter string
 	title  string
-	detail string      // what it comes to, for a proof that does not draw it
-	blank  bool        // the answer is written on a line
-	out    *fit.WayOut // nil when it is no change of a name
+	detail string        // what it comes to, for a proof that does not draw it
+	blank  bool          // the answer is written on a line
+	out    *fit.WayOut   // nil when it is no change of a name
+	player int           // whose number changes, an index into the roster; -1 for nobody's
+	choice *sizes.Choice // how the piece is made then; nil when it is not known
 }
 
 // questions lists the choices: what is over, the furthest first, then names
@@ -51,6 +58,7 @@ func (d *document) questions() []question {
 			out = append(out, d.clashQuestion(c))
 		}
 	}
+	out = append(out, d.ruleQuestions()...)
 	for i := range out {
 		letterWays(out[i].ways)
 	}
@@ -92,6 +100,10 @@ func (d *document) questionOf(p *sizes.Player, piece *sizes.Piece) (question, bo
 	default:
 		q.number, q.who = "", fmt.Sprintf("%s, size %s", piece.Text(), d.sizeLabel(p.Size))
 	}
+	if len(piece.Remedies) > 0 {
+		q.ways = d.remedyWays(*piece)
+		return q, over
+	}
 	if piece.Number != nil {
 		q.ways = d.numberWays(*piece)
 		return q, over
@@ -104,18 +116,9 @@ func (d *document) questionOf(p *sizes.Player, piece *sizes.Piece) (question, bo
 	}
 	for i := range piece.Name.WouldFit {
 		w := &piece.Name.WouldFit[i]
-		q.ways = append(q.ways, way{title: w.Kind, detail: d.wayDetail(*w), out: w})
+		q.ways = append(q.ways, way{title: w.Kind, detail: d.wayDetail(*w), out: w, choice: &sizes.Choice{Place: piece.Asked.Place, Name: w}})
 	}
 	return q, over || piece.Name.Verdict == fit.Reduced
-}
-
-// numberWays are the ways out of a number that is too wide.
-func (d *document) numberWays(p sizes.Piece) []way {
-	var out []way
-	if h := p.Number.WouldFitHeight; h > 0 {
-		out = append(out, way{title: "lower digits", detail: d.rounded(h, length.Down) + " high"})
-	}
-	return append(out, way{title: "more room", detail: "room " + d.rounded(p.Number.InkWidth, length.Up)})
 }
 
 // wayDetail says in figures what a way out comes to.
@@ -148,7 +151,7 @@ func (d *document) faceName(id string) string {
 
 // clashQuestion asks which of the players takes another number.
 func (d *document) clashQuestion(c clash) question {
-	q := question{player: c.players[0]}
+	q := question{player: c.players[0], clash: true}
 	var numbers, names []string
 	for _, i := range c.players {
 		p := d.in.Sized.Players[i]
@@ -164,7 +167,7 @@ func (d *document) clashQuestion(c clash) question {
 		if c.byNumber {
 			subject = name
 		}
-		q.ways = append(q.ways, way{title: subject + " becomes", blank: true})
+		q.ways = append(q.ways, way{title: subject + " becomes", blank: true, player: i})
 	}
 	q.number, q.who = strings.Join(numbers, ", "), list(names)
 	stays := "leave both; I know that they share it"
@@ -177,6 +180,7 @@ func (d *document) clashQuestion(c clash) question {
 	if len(c.players) > 2 {
 		stays = strings.Replace(stays, "both", "all", 1)
 	}
-	q.ways = append(q.ways, way{title: stays})
+	q.ways = append(q.ways, way{title: stays, player: -1})
+	d.clashWords(&q, c)
 	return q
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"yokeline/lettering/garment"
 	"yokeline/lettering/sizes"
@@ -110,6 +111,7 @@ func (f *frame) signVerdict(p sizes.Player, base float64) {
 const (
 	choiceTitle  = 5.6
 	choiceRule   = 1.8
+	choiceIndex  = 4.0  // of the number, after that of the choice
 	choiceBoxes  = 62.0 // of the first box from the left margin
 	choiceSlots  = 4
 	choiceText   = 5.2 // box to its letter
@@ -134,8 +136,12 @@ func (s *signOff) choiceStrips() []strip {
 	}
 	title := &strip{high: choiceTitle + choiceRule, draw: func(f *frame, y float64) {
 		note := "   tick one in each row"
-		if n := f.pageOf(decideSection); n > 0 {
-			note += fmt.Sprintf("; page %d shows them drawn", n)
+		if pages := f.decidePages(); pages != "" {
+			verb := "shows"
+			if strings.HasPrefix(pages, "pages") {
+				verb = "show"
+			}
+			note += fmt.Sprintf(", here or there: %s %s them drawn", pages, verb)
 		}
 		f.Spans(f.Left, y+choiceTitle, page.Start, parts.GroupTitle().Span("Still to choose"), parts.Caption().In(parts.Slate).Span(note))
 		f.Line(f.Left, y+choiceTitle+choiceRule, f.Right, y+choiceTitle+choiceRule, parts.Ink, page.Line{Weight: parts.Outline})
@@ -143,8 +149,8 @@ func (s *signOff) choiceStrips() []strip {
 	first := *title
 	first.keep = true
 	out = append(out, first)
-	for _, q := range s.questions {
-		out = append(out, s.questionStrip(q, title))
+	for i, q := range s.questions {
+		out = append(out, s.questionStrip(i, q, title))
 	}
 	return out
 }
@@ -223,7 +229,7 @@ func wayType() parts.Type {
 }
 
 // questionStrip is one row of boxes.
-func (s *signOff) questionStrip(q question, title *strip) strip {
+func (s *signOff) questionStrip(index int, q question, title *strip) strip {
 	placed, lines := s.placeWays(q.ways)
 	who := s.shrunk(parts.GroupTitle().Sized(8.5), nameLeast, choiceBoxes-signName-signColumn, q.who)
 	names := s.book.Wrap(who.Style, choiceBoxes-signName-signColumn, q.who)
@@ -234,8 +240,7 @@ func (s *signOff) questionStrip(q question, title *strip) strip {
 	high := max(row+step*float64(lines-1), s.row+3.6*float64(len(names)-1))
 	return strip{high: high, head: title, draw: func(f *frame, y float64) {
 		base := y + s.row/2 + signDrop - 0.05
-		t, _ := parts.Shrunk(f.Pen, parts.GroupTitle(), parts.Label().Size, signName-1, q.number)
-		f.say(f.Left, base, t, q.number)
+		f.choiceHead(index, q.number, base)
 		for i, line := range names {
 			f.say(f.Left+signName, base+3.6*float64(i), who, line)
 		}
@@ -247,6 +252,21 @@ func (s *signOff) questionStrip(q question, title *strip) strip {
 		}
 		f.Line(f.Left, y+high, f.Right, y+high, parts.Rule, page.Line{Weight: parts.Hair})
 	}}
+}
+
+// choiceHead prints the number of a choice and whose it is; a player's number
+// that has no room beside it stands alone.
+func (f *frame) choiceHead(index int, number string, base float64) {
+	label := fmt.Sprint(index + 1)
+	x := max(choiceIndex, f.Width(parts.Label().Style, label)+1.2)
+	t, fits := parts.Shrunk(f.Pen, parts.GroupTitle(), parts.Label().Size, signName-x-1, number)
+	if !fits {
+		t, _ = parts.Shrunk(f.Pen, parts.GroupTitle(), parts.Label().Size, signName-1, number)
+		f.say(f.Left, base, t, number)
+		return
+	}
+	f.say(f.Left, base, parts.Label(), label)
+	f.say(f.Left+x, base, t, number)
 }
 
 func (f *frame) drawWay(s *signOff, w placedWay, top, base float64) {

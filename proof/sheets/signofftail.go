@@ -2,10 +2,8 @@ package sheets
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
-	"yokeline/lettering/findings"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/length"
 	"yokeline/lettering/sizes"
@@ -24,7 +22,6 @@ const (
 	tailGapTight  = 4.2 // both without the look, when room is scarce
 	tailAirTight  = 3.2
 	tailAir       = 7.5 // over the statement
-	brokenGap     = 1.2 // between the broken rules and the statement
 	colourDown    = 6.0 // from the look and the terms to the line of colours
 
 	termsTitleStep = 4.0
@@ -50,9 +47,8 @@ type signTail struct {
 	strip     strip
 	look      smallLook
 	terms     []setTerm
-	gap       float64  // from the last row
-	high      float64  // of the look and the terms
-	broken    []string // rules that are signed for as broken
+	gap       float64 // from the last row
+	high      float64 // of the look and the terms
 	statement []string
 	top       *float64 // y where the strip was drawn
 }
@@ -75,7 +71,6 @@ func (s *signOff) newTail(withLook bool) signTail {
 		t.terms, t.high = s.setTerms(s.ownIntroduction(), left, 1)
 	}
 	t.high = max(t.high, t.look.high)
-	t.broken = s.brokenRules()
 	t.statement = s.book.Wrap(parts.GroupTitle().Style, s.grid.Live(), s.statement())
 	t.strip.high = t.gap + t.high + air + t.said() + statementUp + signatureUp - footClear
 	if t.high == 0 {
@@ -86,13 +81,7 @@ func (s *signOff) newTail(withLook bool) signTail {
 }
 
 // said is the height from the first line over the signature to the last.
-func (t signTail) said() float64 {
-	high := statementStep * float64(len(t.broken)+len(t.statement)-1)
-	if len(t.broken) > 0 {
-		high += brokenGap
-	}
-	return high
-}
+func (t signTail) said() float64 { return statementStep * float64(len(t.statement)-1) }
 
 // setTerms lays terms out in columns right of left, row by row, and returns
 // the height of all.
@@ -178,40 +167,6 @@ func (s *signOff) statement() string {
 	return fmt.Sprintf("I have looked at %s%s of this proof. Make it as %s above.", players, pages, done)
 }
 
-// brokenRules says which rules the order breaks that no choice above mends.
-func (s *signOff) brokenRules() []string {
-	var rules []string
-	about := map[string][]string{}
-	for _, g := range findings.Grouped(s.in.Results, len(s.in.Sized.Players)) {
-		if g.Severity != findings.Violation || g.Source == "" || aboutClash(g.Result) {
-			continue
-		}
-		rule := strings.TrimSpace("rule " + g.Rule)
-		if g.Rule == "" {
-			rule = "a rule"
-		}
-		subject := subjectOf(g.Place, g.What)
-		if !slices.Contains(rules, rule) {
-			rules = append(rules, rule)
-		}
-		if !slices.Contains(about[rule], subject) {
-			about[rule] = append(about[rule], subject)
-		}
-	}
-	if len(rules) == 0 {
-		return nil
-	}
-	for i, rule := range rules {
-		rules[i] = rule + " (" + strings.Join(about[rule], "; ") + ")"
-	}
-	verb := "stays"
-	if len(rules) > 1 {
-		verb = "stay"
-	}
-	text := fmt.Sprintf("If you sign this as it is, %s %s broken.", list(rules), verb)
-	return s.book.Wrap(parts.Value().Style, s.grid.Live()-ruleLabel, text)
-}
-
 // smallLook is the look once more.
 type smallLook struct {
 	fits       bool
@@ -274,10 +229,6 @@ func (f *frame) drawTail(s *signOff) error {
 	top := line - statementUp - s.tail.said()
 	if at := y + s.tail.high + colourDown; at < top-tailAir {
 		f.colourLine(at)
-	}
-	if len(s.tail.broken) > 0 {
-		parts.ResultMark(f.Pen, f.Left+parts.ResultRadius, top-1, parts.ResultRadius, parts.Broken, parts.Decide)
-		top = f.lines(f.Left+ruleLabel, top, statementStep, parts.Value().In(parts.Decide), s.tail.broken) + brokenGap
 	}
 	f.lines(f.Left, top, statementStep, parts.GroupTitle(), s.tail.statement)
 	f.signatureLines(line)

@@ -158,7 +158,7 @@ func (v View) paintPosts(pen *page.Pen, p sizes.Piece) {
 	}
 	m := v.Map()
 	for _, side := range [2]float64{-1, 1} {
-		x := p.At.X + side*p.Room.Width/2
+		x := p.RoomCentre() + side*p.Room.Width/2
 		a, z := m.Apply(geom.Point{X: x, Y: p.Top - above}), m.Apply(geom.Point{X: x, Y: p.Top + max(p.Name.Asked, p.Name.LetterHeight) + below})
 		v.Cloth.Line(pen, a.X, a.Y, z.X, z.Y, page.Line{Weight: weight})
 	}

@@ -1,0 +1,171 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"yokeline/lettering/choices"
+	"yokeline/lettering/findings"
+	"yokeline/lettering/sizes"
+	"yokeline/proof/records"
+)
+
+// shelf is where the proofs of one job are kept.
+type shelf struct {
+	path string // of the folder, empty for the demo, of which nothing is kept
+	all  []records.Revision
+}
+
+func openShelf(c jobChoice) (*shelf, error) {
+	if c.demo {
+		return &shelf{}, nil
+	}
+	folder, file, err := locate(c.path)
+	if err != nil {
+		return nil, err
+	}
+	s := &shelf{path: filepath.Join(folder, records.Folder(file))}
+	s.all, err = records.List(s.files())
+	return s, err
+}
+
+func (s *shelf) files() fs.FS { return os.DirFS(s.path) }
+
+// replay sizes a revision again, as it was issued. The error says so when this
+// version of the program comes to something else.
+func (s *shelf) replay(ctx context.Context, out streams, r records.Revision) (*issue, error) {
+	files, err := fs.Sub(s.files(), r.Dir()+"/"+records.InputsDir)
+	if err != nil {
+		return nil, err
+	}
+	c := jobChoice{kept: files, keptFile: r.Asked.Job, rules: r.Asked.Rules, season: r.Asked.Season, category: r.Asked.Category}
+	j, err := readJob(c)
+	if err != nil {
+		return nil, fmt.Errorf("revision %d as it was kept: %w", r.Number, err)
+	}
+	i := &issue{job: j, shelf: s, onto: r.Asked.Onto, whole: r.Asked.Whole, number: r.Number, kept: true}
+	if err := i.size(ctx, out); err != nil {
+		return nil, err
+	}
+	if i.print != r.Fingerprint {
+		return nil, fmt.Errorf("revision %d cannot be drawn again as it was: this version of yokeline sizes it otherwise; use the version it was issued with, or issue a new proof of the whole order", r.Number)
+	}
+	return i, nil
+}
+
+// settled sizes a signed revision with everything the coach chose.
+func (s *shelf) settled(ctx context.Context, out streams, number int) (*sizes.Sized, error) {
+	for _, r := range s.all {
+		if r.Number != number || r.Signed() == nil {
+			continue
+		}
+		i, err := s.replay(ctx, out, r)
+		if err != nil {
+			return nil, err
+		}
+		var chosen []sizes.Choice
+		for _, c := range r.Signed().Choices {
+			for _, q := range i.questions {
+				if q.ID == c.Question {
+					chosen = append(chosen, i.wholeRows(choices.Chosen(i.shown, q, c.Letter))...)
+				}
+			}
+		}
+		return i.job.sizeWith(ctx, out, sizes.Options{Chosen: chosen, Signed: i.base})
+	}
+	return nil, fmt.Errorf("revision %d is not signed", number)
+}
+
+// issue is an order on its way to the coach.
+type issue struct {
+	job    *job
+	shelf  *shelf
+	number int  // of the revision
+	kept   bool // it is among the records already
+	onto   int  // the signed revision that players were added to; 0 for none
+	whole  bool // show everybody even so: players only left
+
+	base      *sizes.Sized // what was signed then
+	sized     *sizes.Sized // the whole order
+	shown     *sizes.Sized // what the proof shows of it: the whole, or who was added
+	rows      []int        // of shown in the whole; nil for the whole
+	print     string       // the fingerprint
+	results   []findings.Result
+	questions []choices.Question
+}
+
+// prepare reads a job and sizes it for a proof: onto what was signed where only
+// players were added since.
+func prepare(ctx context.Context, out streams, c jobChoice) (*issue, error) {
+	j, err := readJob(c)
+	if err != nil {
+		return nil, err
+	}
+	sh, err := openShelf(c)
+	if err != nil {
+		return nil, err
+	}
+	i := &issue{job: j, shelf: sh}
+	if last, ok := records.LastSigned(sh.all); ok {
+		if err := i.onTo(ctx, out, last); err != nil {
+			return nil, err
+		}
+	}
+	if err := i.size(ctx, out); err != nil {
+		return nil, err
+	}
+	i.number, i.kept = records.Next(sh.all, i.print)
+	return i, nil
+}
+
+// onTo decides what the order is sized onto. Where the job still asks for what
+// was signed, whoever was signed stays as they are; where nobody came and nobody
+// left, it is what was signed, made in the same way.
+func (i *issue) onTo(ctx context.Context, out streams, last records.Revision) error {
+	signed, err := i.shelf.replay(ctx, out, last)
+	if err != nil {
+		return err
+	}
+	if !sizes.SameJob(i.job.order, signed.job.order) {
+		return nil
+	}
+	if came, left := sizes.Joined(i.job.order, signed.job.order); came+left > 0 {
+		i.onto, i.whole = last.Number, came == 0
+	} else {
+		i.onto = last.Asked.Onto
+	}
+	return nil
+}
+
+// size sizes the order, and finds what to say and to ask about it.
+func (i *issue) size(ctx context.Context, out streams) error {
+	var err error
+	if i.onto > 0 {
+		if i.base, err = i.shelf.settled(ctx, out, i.onto); err != nil {
+			return err
+		}
+	}
+	if i.sized, err = i.job.sizeWith(ctx, out, sizes.Options{Signed: i.base}); err != nil {
+		return err
+	}
+	i.shown, i.print = i.sized, i.sized.Fingerprint()
+	if i.base != nil && !i.whole {
+		i.shown, i.rows = i.sized.Added()
+	}
+	i.results = findings.Check(i.job.rules, findings.Of(i.sized))
+	i.questions = choices.Of(i.shown, i.results)
+	return nil
+}
+
+// wholeRows turns players of what is shown into those of the whole order.
+func (i *issue) wholeRows(chosen []sizes.Choice) []sizes.Choice {
+	if i.rows != nil {
+		for k := range chosen {
+			chosen[k].Player = i.rows[chosen[k].Player]
+		}
+	}
+	return chosen
+}
