@@ -40,18 +40,18 @@ func (i *issue) revision() string {
 // draw draws the proof of an issue.
 func (i *issue) draw(s streams, paper sheets.Paper, made time.Time) (*drawn, error) {
 	i.shown.Order.Revision = i.revision()
+	onto := i.onto
+	if i.rows == nil { // everybody is shown
+		onto = 0
+	}
 	book, err := sheets.Proof(sheets.Input{
-		Sized: i.shown, Results: i.results, Fingerprint: i.print, Paper: paper, Face: i.job.face, Progress: s.progress("drawing"),
+		Sized: i.shown, Onto: onto, Results: i.results, Fingerprint: i.print, Paper: paper, Face: i.job.face, Progress: s.progress("drawing"),
 	})
 	if err != nil {
 		return nil, err
 	}
-	o := i.job.order
-	d := &drawn{book: book, facts: pdf.Facts{Title: "Proof for " + o.Team, Author: o.Shop, Subject: o.Sport, Language: "en", Made: made}}
-	if day, err := time.Parse(time.DateOnly, o.ProofDate); err == nil && made.IsZero() {
-		d.facts.Made = day
-	}
-	d.screen = signpage.Input{Sized: i.shown, Results: i.results, Questions: i.questions, Fingerprint: i.print, Face: i.job.face}
+	d := &drawn{book: book, facts: factsOf(i.job.order, "Proof for ", made)}
+	d.screen = signpage.Input{Sized: i.shown, Onto: onto, Results: i.results, Questions: i.questions, Fingerprint: i.print, Face: i.job.face}
 	return d, nil
 }
 

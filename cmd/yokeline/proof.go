@@ -10,20 +10,16 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"yokeline/lettering/length"
 	"yokeline/proof/outfile"
-	"yokeline/proof/page"
-	"yokeline/proof/sheets"
 )
 
 // proofChoice holds the flags of proof.
 type proofChoice struct {
 	jobChoice
-	out, paper string
-	draft      bool
-	svg, png   bool
-	html       bool
-	dpi        float64
+	pageFiles
+	out   string
+	draft bool
+	html  bool
 }
 
 func proofCommand(s streams) *cobra.Command {
@@ -49,16 +45,12 @@ The date on the proof is the job's own (date:). Same job, same bytes.`,
 	f.StringVarP(&p.out, "output", "o", "", "folder for the proof; made when it is not there")
 	f.BoolVar(&p.demo, "demo", false, "draw the built-in order")
 	f.BoolVar(&p.draft, "draft", false, "mark the proof as a draft and keep nothing of it")
-	f.BoolVar(&p.svg, "svg", false, "also write each page as SVG")
-	f.BoolVar(&p.png, "png", false, "also write each page as PNG")
 	f.BoolVar(&p.html, "html", false, "also write proof.html, the page that the coach ticks and signs on a phone or a computer")
-	f.Float64Var(&p.dpi, "dpi", 150, "dots per inch of the PNG pages, 36 to 600")
-	f.StringVar(&p.paper, "paper", "", "letter or a4, instead of what goes with the job's units")
+	p.pageFiles.flags(c)
 	f.StringVar(&p.rules, "rules", "", "rule book, instead of the job's own")
 	f.StringVar(&p.season, "season", "", "season, instead of the due date's year")
 	f.StringVar(&p.category, "category", "", "whose figures hold, such as women or 12U, instead of the job's own")
 	_ = c.MarkFlagDirname("output")
-	_ = c.RegisterFlagCompletionFunc("paper", cobra.FixedCompletions([]string{"letter", "a4"}, cobra.ShellCompDirectiveNoFileComp))
 	c.RunE = func(c *cobra.Command, args []string) error {
 		if err := p.check(args); err != nil {
 			return err
@@ -76,14 +68,10 @@ func (p *proofChoice) check(args []string) error {
 		return usagef("give a job or --demo, not both")
 	case p.out == "":
 		return usagef("say where the proof goes: -o DIR")
-	case p.dpi < 36 || p.dpi > 600:
-		return usagef("--dpi: %g is outside 36 to 600", p.dpi)
-	case p.paper != "" && p.paper != "letter" && p.paper != "a4":
-		return usagef("--paper: %q is not letter or a4", p.paper)
 	case len(args) == 1:
 		p.path = args[0]
 	}
-	return nil
+	return p.pageFiles.check()
 }
 
 func (p *proofChoice) run(c *cobra.Command, s streams) error {
@@ -111,16 +99,6 @@ func (p *proofChoice) run(c *cobra.Command, s streams) error {
 	return err
 }
 
-func (p *proofChoice) paperFor(unit length.Unit) sheets.Paper {
-	switch p.paper {
-	case "letter":
-		return sheets.Letter
-	case "a4":
-		return sheets.A4
-	}
-	return sheets.PaperFor(unit)
-}
-
 // write puts all files of the proof in place together, with what is kept of it.
 func (p *proofChoice) write(c *cobra.Command, i *issue, d *drawn) error {
 	if err := makeFolder(p.out); err != nil {
@@ -132,14 +110,8 @@ func (p *proofChoice) write(c *cobra.Command, i *issue, d *drawn) error {
 	if p.html && err == nil {
 		err = batch.Add(filepath.Join(p.out, "proof.html"), d.writeHTML)
 	}
-	for k, sheet := range d.book.Pages() {
-		name := filepath.Join(p.out, fmt.Sprintf("page-%02d", k+1))
-		if p.svg && err == nil {
-			err = batch.Add(name+".svg", func(w io.Writer) error { return sheet.WriteSVG(w, page.SVGOptions{Paper: true}) })
-		}
-		if p.png && err == nil {
-			err = batch.Add(name+".png", func(w io.Writer) error { return sheet.WritePNG(w, p.dpi) })
-		}
+	if err == nil {
+		err = p.pageFiles.add(batch, d.book, filepath.Join(p.out, "page"))
 	}
 	if err == nil {
 		err = i.keep(batch, p.jobChoice, d)

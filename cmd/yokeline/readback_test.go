@@ -47,8 +47,11 @@ func proofOf(t *testing.T, args ...string) string {
 	return filepath.Join(folder, "proof.pdf")
 }
 
-func orders() map[string][]string {
-	orders := filepath.Join(root, "testdata", "orders")
+// orders are copies: what is issued is kept beside a job.
+func orders(t *testing.T) map[string][]string {
+	t.Helper()
+	orders := t.TempDir()
+	require.NoError(t, os.CopyFS(orders, os.DirFS(filepath.Join(root, "testdata", "orders"))))
 	return map[string][]string{
 		"demo": {"--demo"}, "basketball": {filepath.Join(orders, "basketball")}, "soccer": {filepath.Join(orders, "soccer")},
 	}
@@ -56,7 +59,7 @@ func orders() map[string][]string {
 
 func TestTheProofIsAValidPDFOfExactPages(t *testing.T) {
 	sheets := map[string][2]float64{"demo": {612, 792}, "basketball": {612, 792}, "soccer": {595.276, 841.89}}
-	for name, args := range orders() {
+	for name, args := range orders(t) {
 		file := proofOf(t, args...)
 		assert.Contains(t, foreign(t, "qpdf", "--check", file), "No syntax or stream encoding errors", name)
 		info := foreign(t, "pdfinfo", "-l", "99", file)
@@ -95,7 +98,7 @@ func curly(s string) string { return strings.ReplaceAll(s, "'", "’") }
 // page states in words.
 func TestTheScaleBarMeasuresWhatItSays(t *testing.T) {
 	const dpi = 300
-	for name, args := range orders() {
+	for name, args := range orders(t) {
 		file := proofOf(t, args...)
 		stated := regexp.MustCompile(`Drawn 1 : ([0-9.]+)`).FindStringSubmatch(foreign(t, "pdftotext", "-f", "1", "-l", "1", file, "-"))
 		require.Len(t, stated, 2, name)

@@ -45,7 +45,7 @@ is intact; 70 internal error; 130 and 143 interrupted.`,
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return usagef("%v; see %s --help", err, c.CommandPath())
 	})
-	root.AddCommand(proofCommand(s), sizeCommand(s), checkCommand(s), facesCommand(s), rulesCommand(s), garmentsCommand(s), shapesCommand(s), startCommand(s), signCommand(s), compareCommand(s))
+	root.AddCommand(proofCommand(s), sizeCommand(s), checkCommand(s), facesCommand(s), rulesCommand(s), garmentsCommand(s), shapesCommand(s), startCommand(s), signCommand(s), compareCommand(s), makeCommand(s))
 	return root
 }
 

@@ -65,12 +65,13 @@ func sign(ctx context.Context, s streams, c jobChoice, file string, f format) er
 	if err != nil {
 		return err
 	}
-	problems, err := answer.Check(signoff.Proof{Sized: i.shown, Fingerprint: i.print, Questions: i.questions})
+	proof := signoff.Proof{Sized: i.shown, Fingerprint: i.print, Questions: i.questions}
+	problems, err := answer.Check(proof)
 	var foreign *signoff.ForeignError
 	if errors.As(err, &foreign) {
 		return i.foreign(ctx, s, filepath.Base(file), foreign)
 	}
-	corrections := answer.Corrections(i.shown)
+	corrections := answer.Corrections(proof)
 	if len(problems) > 0 && len(corrections) == 0 && answer.Signed != nil {
 		return refused(filepath.Base(file), problems)
 	}
@@ -126,8 +127,8 @@ func (i *issue) foreign(ctx context.Context, s streams, file string, wrong *sign
 		return err
 	}
 	var lines []string
-	for _, c := range changes.Between(was.sized, i.sized) {
-		lines = append(lines, "  "+c.Text())
+	for _, line := range inCoachWords(changes.Between(was.sized, i.sized), i.job.order.Units) {
+		lines = append(lines, "  "+line)
 	}
 	fmt.Fprintf(s.err, "It signs revision %d. Since then:\n%s\n", r.Number, strings.Join(lines, "\n"))
 	fault.Hint = fmt.Sprintf("put the job back as it was in %s, or send the coach the new proof", filepath.Join(i.shelf.path, r.Dir(), records.InputsDir))
@@ -198,7 +199,11 @@ func printCorrections(w io.Writer, corrections []signoff.Correction, problems []
 	t := &table{}
 	t.add("  row", "player", "number", "about", "what it should be")
 	for _, c := range corrections {
-		t.add(fmt.Sprintf("  %d", c.Row), c.Player, c.Number, c.About, c.Note)
+		row := ""
+		if c.Row > 0 {
+			row = fmt.Sprint(c.Row)
+		}
+		t.add("  "+row, c.Player, c.Number, c.About, c.Note)
 	}
 	_ = t.print(w) // what cannot be printed here shows in the exit code of the next line
 }

@@ -105,7 +105,7 @@ func numberTable(unit length.Unit, numbers []numberRow) *table {
 			verdict += " by " + show(n.InkWidth-n.Limit, length.Up)
 		}
 		t.add(n.Player, n.size, n.Place, n.Text, n.verdict(verdict), show(n.NumberHeight, length.Nearest), show(n.InkWidth, wide),
-			show(n.Limit, room), show(n.Gap, length.Nearest), show(n.StrokeMain, length.Down), show(n.StrokeThin, length.Down), readFrom(n), n.would(numberWays(n), unit))
+			show(n.Limit, room), show(n.Gap, length.Nearest), show(n.StrokeMain, length.Down), show(n.StrokeThin, length.Down), readFrom(n, unit), n.would(numberWays(n), unit))
 	}
 	return t
 }
@@ -122,12 +122,17 @@ func numberWays(n numberRow) string {
 	return strings.Join(out, "; ")
 }
 
-// readFrom prints the reading distances in whole metres, rounded down.
-func readFrom(n numberRow) string {
+// readFrom prints the reading distances in whole feet or metres, as goes with the
+// job's unit, rounded down.
+func readFrom(n numberRow, unit length.Unit) string {
 	if math.IsNaN(float64(n.Read20)) {
 		return "-"
 	}
-	return fmt.Sprintf("%.0f m, %.0f m", math.Floor(float64(n.Read20)), math.Floor(float64(n.Read40)))
+	per, sign := 1.0, "m"
+	if unit == length.Inch {
+		per, sign = 0.3048, "ft" // the international foot, exact
+	}
+	return fmt.Sprintf("%.0f %s, %.0f %s", math.Floor(float64(n.Read20)/per), sign, math.Floor(float64(n.Read40)/per), sign)
 }
 
 // numberRequest gathers the flags of one number. Every wrong flag is a usage

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"math"
@@ -17,6 +18,7 @@ import (
 	"yokeline/lettering/sizes"
 	"yokeline/proof/art"
 	"yokeline/proof/outfile"
+	"yokeline/proof/records"
 )
 
 // nameRow is a name as size prints it.
@@ -79,10 +81,7 @@ func nameJSON(player, place, size string, n fit.Name) nameRow {
 // in millimetres.
 func printSizes(s streams, f format, unit length.Unit, names []nameRow, numbers []numberRow) error {
 	if f == formatJSON {
-		return s.printJSON(struct {
-			Names   []nameRow   `json:"names"`
-			Numbers []numberRow `json:"numbers"`
-		}{append([]nameRow{}, names...), append([]numberRow{}, numbers...)})
+		return s.printJSON(sizedJSON{"", append([]nameRow{}, names...), append([]numberRow{}, numbers...)})
 	}
 	if len(names) > 0 {
 		if err := nameTable(unit, names).print(s.out); err != nil {
@@ -183,22 +182,50 @@ func printed(n number, unit length.Unit, r length.Rounding) string {
 
 // sizeJob sizes every piece of a job and prints it in roster order.
 func sizeJob(c *cobra.Command, s streams, choice jobChoice, output format) error {
-	j, err := readJob(choice)
-	if err != nil {
-		return err
-	}
-	sized, err := j.size(c.Context(), s, withWaysOut)
+	sized, err := sizedForProof(c.Context(), s, choice)
 	if err != nil {
 		return err
 	}
 	names, numbers, over := rows(sized)
-	if err := printSizes(s, output, j.order.Units, names, numbers); err != nil {
-		return err
-	}
-	if output == formatTable {
+	if output == formatJSON {
+		err = s.printJSON(sizedJSON{sized.Fingerprint(), append([]nameRow{}, names...), append([]numberRow{}, numbers...)})
+	} else {
+		err = printSizes(s, output, sized.Order.Units, names, numbers)
 		printLooks(s, sized)
 	}
+	if err != nil {
+		return err
+	}
 	return overIsAFinding(over)
+}
+
+// sizedJSON is a sized order. The fingerprint is that of its proof; names and
+// numbers given by flags have none.
+type sizedJSON struct {
+	Fingerprint string      `json:"fingerprint,omitempty"`
+	Names       []nameRow   `json:"names"`
+	Numbers     []numberRow `json:"numbers"`
+}
+
+// sizedForProof sizes a job as its proof shows it: onto what was signed where
+// something was.
+func sizedForProof(ctx context.Context, s streams, choice jobChoice) (*sizes.Sized, error) {
+	j, err := readJob(choice)
+	if err != nil {
+		return nil, err
+	}
+	sh, err := openShelf(choice)
+	if err != nil {
+		return nil, err
+	}
+	if _, signed := records.LastSigned(sh.all); !signed {
+		return j.size(ctx, s, withWaysOut)
+	}
+	i, err := prepare(ctx, s, choice)
+	if err != nil {
+		return nil, err
+	}
+	return i.sized, nil
 }
 
 // printLooks tells the heights that names share, and whose name sets them.

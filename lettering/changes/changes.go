@@ -36,6 +36,7 @@ type Change struct {
 	About         string // back name, size youth S; empty for the player or the order as such
 	What          string // letter height
 	Was, Is       string // in words; empty where there is none
+	was, is       *sizes.Fact
 }
 
 // Text returns the change as a line for people.
@@ -141,7 +142,10 @@ func (d *differ) compare(of Change, before, after []sizes.Fact) {
 			continue
 		}
 		c := of
-		c.About, c.What = f.About, f.What
+		c.About, c.What, c.is = f.About, f.What, &f
+		if known {
+			c.was = &o
+		}
 		c.Was, c.Is = d.said(o, known), d.said(f, true)
 		if known && c.Was == c.Is {
 			c.Was, c.Is = exactly(o, d.unit), exactly(f, d.unit)
@@ -151,7 +155,7 @@ func (d *differ) compare(of Change, before, after []sizes.Fact) {
 	for _, f := range before { // in a fixed order, unlike the map
 		if _, gone := old[key{f.About, f.What}]; gone {
 			c := of
-			c.About, c.What, c.Was = f.About, f.What, d.said(f, true)
+			c.About, c.What, c.was, c.Was = f.About, f.What, &f, d.said(f, true)
 			d.out = append(d.out, c)
 		}
 	}

@@ -106,3 +106,9 @@ func (c *Clash) judge(s *sizes.Sized, results []findings.Result) {
 	}
 	c.Advice = c.Finding.Severity != findings.Violation
 }
+
+// AboutClash reports whether a result is one of those that clashes stand for.
+func AboutClash(r findings.Result) bool {
+	taken := r.What == "number" && r.Source == "" && strings.Contains(r.Measured, " is taken by ")
+	return taken || r.Player != "" && (r.What == BothZeros || r.What == SameNumbers)
+}

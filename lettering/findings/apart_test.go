@@ -2,6 +2,7 @@ package findings
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -165,4 +166,37 @@ func BenchmarkGapOfFinishedEdges(b *testing.B) {
 			}
 		})
 	}
+}
+
+// The level is that of the drawn feet: of letters that stand on the line, the
+// lowest ink of the first and the last is on it but for the slant of an arch.
+func TestTheLevelOfTheEndLettersIsHeldAgainstTheDrawnNumber(t *testing.T) {
+	name, number := dressed(t, outline.Round, "2mm")
+	layers, err := number.Outlines()
+	require.NoError(t, err)
+	box := onGarment(number, layers[0]).Bounds()
+	var feet []float64
+	letters := name.Name.Letters()
+	for _, l := range []geom.Path{letters[1], letters[len(letters)-1]} { // Q has a tail
+		feet = append(feet, onGarment(name, l.Flatten(0.01)).Bounds().Max.Y)
+	}
+	foot := slices.Max(feet)
+	assert.InDelta(t, box.Min.Y-foot, endsClear(name, number, "above"), 2.5)
+	assert.InDelta(t, foot-box.Max.Y, endsClear(name, number, "below"), 2.5)
+	name.At.Y += 400
+	assert.Negative(t, endsClear(name, number, "above"))
+	assert.Positive(t, endsClear(name, number, "below"))
+}
+
+func TestTheFootOfANumberIsMeasuredFromTheMiddleOfItsShirt(t *testing.T) {
+	_, number := dressed(t, outline.Round, "2mm", "3mm")
+	cut, err := garment.ParseCut("crew-tee")
+	require.NoError(t, err)
+	g, err := garment.New(cut, garment.Size{Group: garment.Women, Letter: "M"})
+	require.NoError(t, err)
+	m := measure(number, wants{})
+	down(&m, number, sizes.Player{Garment: g})
+	layers, err := number.Outlines()
+	require.NoError(t, err)
+	assert.InDelta(t, onGarment(number, layers[1]).Bounds().Max.Y-g.Hem()/2, m.HalfFoot, 0.05)
 }

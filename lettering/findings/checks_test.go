@@ -37,6 +37,12 @@ type publishedPiece struct {
 	DigitGap      string `yaml:"digit gap"`
 	NumberGap     string `yaml:"number gap"`
 	Tilt          string
+	EndsClear     string `yaml:"ends clear"`
+	PastNumber    string `yaml:"past the number"` // the same, inside its height
+	HalfFoot      string `yaml:"half foot"`
+	AboveHalf     string `yaml:"above half"` // the same, above it
+	DownOffset    string `yaml:"down"`
+	Up            string // the same, above the middle
 	Side, Shape   string
 }
 
@@ -67,12 +73,20 @@ func (p publishedPiece) measured(t *testing.T) findings.Measured {
 		{p.DigitGap, []*float64{&m.DigitGap}},
 		{p.NumberGap, []*float64{&m.NumberGap}},
 		{p.Tilt, []*float64{&m.Tilt}},
+		{p.EndsClear, []*float64{&m.EndsClear}},
+		{p.HalfFoot, []*float64{&m.HalfFoot}},
+		{p.DownOffset, []*float64{&m.DownOffset}},
 	} {
 		if f.text == "" {
 			continue
 		}
 		for _, to := range f.to {
 			*to = mm(t, f.text)
+		}
+	}
+	for to, text := range map[*float64]string{&m.EndsClear: p.PastNumber, &m.HalfFoot: p.AboveHalf, &m.DownOffset: p.Up} {
+		if text != "" { // a length in a file has no sign
+			*to = -mm(t, text)
 		}
 	}
 	for _, b := range p.Borders {
@@ -144,6 +158,9 @@ func TestPublishedCasesComeOutAsPublished(t *testing.T) {
 				assert.Zero(t, got[findings.Violation]+got[findings.Advice]+got[findings.Unknown], results)
 			case "fail":
 				assert.NotZero(t, got[findings.Violation], results)
+			case "unknown":
+				assert.NotZero(t, got[findings.Unknown], results)
+				assert.Zero(t, got[findings.Violation]+got[findings.Advice]+got[findings.InOrder], results)
 			case "advice":
 				assert.NotZero(t, got[findings.Advice], results)
 				assert.Zero(t, got[findings.Violation], results)

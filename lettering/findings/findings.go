@@ -100,6 +100,7 @@ func Check(r *rulebook.Rules, s Subject) []Result {
 		c.required()
 		c.numbers()
 		c.style()
+		c.alikeInTeam()
 		c.duplicates()
 		for _, place := range places(r, s) {
 			c.position(place)
@@ -108,6 +109,9 @@ func Check(r *rulebook.Rules, s Subject) []Result {
 		c.names()
 		c.contrast()
 		c.solid()
+		c.borderColours()
+		c.ground()
+		c.libero()
 		c.missing()
 	}
 	slices.SortStableFunc(c.results, func(a, b Result) int { return cmp.Compare(a.Severity.weight(), b.Severity.weight()) })

@@ -48,7 +48,7 @@ func (c *checker) missing() {
 func (c *checker) missingOthers() {
 	n, k := &c.rules.Names, &c.rules.Contrast
 	named := slices.ContainsFunc(c.subject.Players, func(w Wearer) bool { return len(playerNames(w)) > 0 })
-	if named && n.HeightMin == nil && n.HeightMax == nil && n.HeightExact == nil {
+	if named && n.HeightMin == nil && n.HeightMax == nil && n.HeightExact == nil && n.ShortHeight == nil {
 		c.unknown("", "letter height of names", "no figure known to us", "")
 	}
 	if named && n.HeightMin.None() {

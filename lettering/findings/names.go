@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"yokeline/lettering/length"
 	"yokeline/lettering/rulebook"
 )
 
@@ -42,6 +43,7 @@ func (c *checker) names() {
 	} {
 		c.hold(l, playerNames)
 	}
+	c.byLength(n)
 	c.count(n.ColoursMax, "", "colours of the name", playerNames, Measured.colours)
 	c.nameIs(n.Side, "side of the number", c.sideOf(n.Side))
 	if n.Straight.Yes() {
@@ -51,6 +53,9 @@ func (c *checker) names() {
 	}
 	if n.EndsLevel.Yes() {
 		c.nameIs(n.EndsLevel, "level of first and last letter", endsLevel)
+	}
+	if n.EndsClear.Yes() {
+		c.nameIs(n.EndsClear, "end letters beside the number", c.endsClear)
 	}
 }
 
@@ -63,6 +68,26 @@ func endsLevel(m Measured) (got, want string, v verdict) {
 		return "level", "level", kept
 	}
 	return "not level", "level", broken
+}
+
+// endsClear holds the level on which the end letters stand against the top of a
+// number under them, or the foot of one over them.
+func (c *checker) endsClear(m Measured) (got, want string, v verdict) {
+	edge := "top"
+	if m.Side == "below" {
+		edge = "foot"
+	}
+	want = "clear of the " + edge + " of the number"
+	switch clear := m.EndsClear; {
+	case math.IsNaN(clear):
+		return "", want, unmeasured
+	case math.IsInf(clear, 1):
+		return "no number on that side", want, kept
+	case nanometres(clear) >= 0:
+		return "clear", want, kept
+	default:
+		return length.Plain(-clear, c.subject.Units, length.Up) + " past the " + edge + " of the number", want, broken
+	}
 }
 
 func is(got, want string) verdict {

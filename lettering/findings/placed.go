@@ -13,17 +13,17 @@ import (
 
 // wants says which of the dearer measures a book asks for.
 type wants struct {
-	gap, collar, down, digits, level bool
+	gap, collar, down, digits, level, clear bool
 }
 
 func wantsOf(r *rulebook.Rules) wants {
 	if r == nil {
 		return wants{}
 	}
-	out := wants{gap: figureOf(r.Names.GapMin), level: r.Names.EndsLevel.Yes()}
+	out := wants{gap: figureOf(r.Names.GapMin), level: r.Names.EndsLevel.Yes(), clear: r.Names.EndsClear.Yes()}
 	for _, p := range r.Positions {
 		out.collar = out.collar || figureOf(p.BelowCollarMax)
-		out.down = out.down || p.Centred.Says("down", "both")
+		out.down = out.down || p.Centred.Says("down", "both") || figureOf(p.UpperHalf)
 		out.digits = out.digits || figureOf(p.WidthMin)
 	}
 	return out
@@ -72,7 +72,7 @@ func finishedGap(a, b sizes.Piece) float64 {
 func besideNumber(m *Measured, name sizes.Piece, p sizes.Player, w wants) {
 	number, ok := p.Piece(garment.BackNumber)
 	if !ok {
-		m.NumberGap = math.Inf(1)
+		m.NumberGap, m.EndsClear = math.Inf(1), math.Inf(1)
 		return
 	}
 	m.Side = "above"
@@ -81,6 +81,9 @@ func besideNumber(m *Measured, name sizes.Piece, p sizes.Player, w wants) {
 	}
 	if w.gap {
 		m.NumberGap = finishedGap(name, number)
+	}
+	if w.clear {
+		m.EndsClear = endsClear(name, number, m.Side)
 	}
 }
 
@@ -105,13 +108,15 @@ func tops(m *Measured, p sizes.Piece) {
 }
 
 // down measures how far the middle of a piece is under the middle between neck
-// seam and hem.
+// seam and hem, and its foot under that between the shoulder and the hem.
 func down(m *Measured, piece sizes.Piece, p sizes.Player) {
 	if p.Garment == nil || !onBody(piece.Asked.Place) {
 		return
 	}
 	middle := (p.Garment.Collar(piece.Side) + p.Garment.Hem()) / 2
-	m.DownOffset = piece.At.Y - piece.Ink().Bounds().Center().Y - middle
+	box := piece.Ink().Bounds()
+	m.DownOffset = piece.At.Y - box.Center().Y - middle
+	m.HalfFoot = piece.At.Y - box.Min.Y + piece.Reach() - p.Garment.Hem()/2
 }
 
 // narrowestDigit returns the width of the narrowest digit's bare ink, NaN where
@@ -134,10 +139,29 @@ func narrowestDigit(p sizes.Piece) float64 {
 	return least
 }
 
+// endsClear returns how far the level on which the end letters of a name stand
+// is clear of the finished edge of the number beside it, mm.
+func endsClear(name, number sizes.Piece, side string) float64 {
+	first, last := ends(name.Name)
+	box := number.Ink().Bounds()
+	if side == "below" {
+		return name.At.Y - math.Max(first, last) - (number.At.Y - box.Min.Y + number.Reach())
+	}
+	return number.At.Y - box.Max.Y - number.Reach() - (name.At.Y - math.Min(first, last))
+}
+
 // tilt returns by how much the line that the letters stand on is higher at the
 // outer end of the last letter than at that of the first, mm; NaN for two lines
 // on an arch, of which each has its own.
 func tilt(n *fit.Name) float64 {
+	first, last := ends(n)
+	return last - first
+}
+
+// ends returns how high the line that the letters stand on is at the outer ends
+// of the first and the last letter, mm; NaN where it is not known, as for two
+// lines on an arch, of which each has its own.
+func ends(n *fit.Name) (first, last float64) {
 	half := n.BareInkWidth / 2
 	if n.Form() != n.Shape.String() {
 		chord := n.Limit
@@ -146,22 +170,22 @@ func tilt(n *fit.Name) float64 {
 		}
 		band, err := n.Edges.Band(n.LetterHeight, chord)
 		if err != nil {
-			return math.NaN()
+			return math.NaN(), math.NaN()
 		}
-		return band.Bottom(half) - band.Bottom(-half)
+		return band.Bottom(-half), band.Bottom(half)
 	}
 	if n.Shape == fit.Straight {
-		return 0
+		return 0, 0
 	}
 	if n.Leading != 0 || n.Radius <= 0 {
-		return math.NaN()
+		return math.NaN(), math.NaN()
 	}
 	level := func(x float64) float64 {
-		return geom.Sagitta(n.Radius, math.Min(2*math.Abs(x-n.Apex), 2*n.Radius))
+		rise := geom.Sagitta(n.Radius, math.Min(2*math.Abs(x-n.Apex), 2*n.Radius))
+		if n.Shape == fit.RadialArchDown || n.Shape == fit.VerticalArchDown {
+			return rise
+		}
+		return -rise
 	}
-	fall := level(-half) - level(half)
-	if n.Shape == fit.RadialArchDown || n.Shape == fit.VerticalArchDown {
-		return -fall
-	}
-	return fall
+	return level(-half), level(half)
 }

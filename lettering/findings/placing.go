@@ -9,12 +9,15 @@ import (
 
 // Placing is how a piece lies on its garment where that is not as it should be.
 type Placing struct {
-	Size    string   // of the garment: youth XS
-	NoRoom  string   // why nothing of the panel is left for the piece; "" where something is
-	Mends   []string // what would give it room, in words; the last leaves it off
-	Stack   []string // what the stack of name and number gave up, in the order taken
-	Short   float64  // what the stack lacks at its foot even so, mm
-	TooNear float64  // what lacks to the clearance under the name, mm
+	Size   string // of the garment: youth XS
+	NoRoom string // why nothing of the panel is left for the piece; "" where something is
+	// Tight is why the arch does not carry the name, and Carries what would; both ""
+	// for an arch that does. The piece has no room then.
+	Tight, Carries string
+	Mends          []string // what would give it room, in words; the last leaves it off
+	Stack          []string // what the stack of name and number gave up, in the order taken
+	Short          float64  // what the stack lacks at its foot even so, mm
+	TooNear        float64  // what lacks to the clearance under the name, mm
 	// Parted and Straddle are of a name at a full placket: its halves, empty for
 	// one that is left whole, and the letters that lie on the opening, or would.
 	Parted   [2]string
@@ -26,6 +29,13 @@ func placingOf(p sizes.Piece, size string, unit length.Unit) *Placing {
 	out := Placing{Size: size, Short: p.Short, TooNear: p.TooNear}
 	if p.NoRoom {
 		out.NoRoom = strings.TrimPrefix(p.Room.Why, "seam: ")
+	}
+	if e := p.TooTight; e != nil {
+		out.Tight = "radius " + length.Plain(e.Radius, unit, length.Down) + ", too tight for " + e.Text
+		out.Carries = "a radius of at least " + length.Plain(e.Smallest, unit, length.Up)
+		if e.Rise > 0 {
+			out.Carries += ", which is a rise of at most " + length.Plain(e.Rise, unit, length.Down)
+		}
 	}
 	if p.Number != nil { // the number tells it for the whole stack
 		out.Stack = p.Eased
@@ -67,6 +77,13 @@ func (c *checker) noRoom(w Wearer, m Measured) {
 	mends := p.Mends
 	if len(mends) == 0 {
 		mends = []string{"another size", "another place", "leave it off"}
+	}
+	if p.Tight != "" {
+		c.keep(Result{
+			Finding: Finding{Severity: Violation, Player: w.Player, Place: m.Place, What: "arch", Measured: p.Tight, Required: p.Carries},
+			mend:    "choose for the " + m.Place + " of " + who + ": " + strings.Join(mends, "; "),
+		})
+		return
 	}
 	c.keep(Result{
 		Finding: Finding{

@@ -34,6 +34,7 @@ func (c *checker) position(place string) {
 	c.count(p.ColoursMax, place, "colours of the number", at, Measured.colours)
 	c.shadow(p.ShadowMax, place, at)
 	c.centred(p, place, at)
+	c.upperHalf(p.UpperHalf, place, at)
 	c.sameAsShirt(p, place)
 }
 

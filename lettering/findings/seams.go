@@ -100,9 +100,12 @@ func (f *fitter) hit(p sizes.Player, piece sizes.Piece) *Hit {
 
 // measure holds one piece against its garment, nil for one that keeps clear.
 func (f *fitter) measure(p sizes.Player, piece sizes.Piece, on clothKey) *Hit {
-	shape, reach, err := edge(piece)
 	cloth := f.on(on, p.Garment)
-	if err != nil || cloth == nil {
+	if cloth == nil || cloth.Lay(boxOf(piece), 0).Inside {
+		return nil // what lies in a box that keeps clear does so too
+	}
+	shape, reach, err := edge(piece)
+	if err != nil {
 		return nil // an outline that cannot be drawn is reported by the sheet that draws it
 	}
 	shape = turned(shape, piece)
@@ -120,6 +123,15 @@ func (f *fitter) measure(p sizes.Player, piece sizes.Piece, on clothKey) *Hit {
 	}
 	out.Ways = f.ways(p, piece, on, shape, reach)
 	return out
+}
+
+// boxOf returns the finished box of a piece as it lies on its garment: far
+// cheaper to hold against the lines than the shape in it.
+func boxOf(p sizes.Piece) geom.Region {
+	b := p.Box()
+	w, h := b.Width/2, b.Height/2
+	ring := geom.Region{{{X: -w, Y: -h}, {X: w, Y: -h}, {X: w, Y: h}, {X: -w, Y: h}}}
+	return ring.Transform(geom.Rotate(b.Turn).Then(geom.Translate(b.Centre.X, b.Centre.Y)))
 }
 
 // on returns the cloth under a piece, nil where the cut lacks the place.

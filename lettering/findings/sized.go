@@ -2,6 +2,7 @@ package findings
 
 import (
 	"math"
+	"sync"
 
 	"yokeline/lettering/garment"
 	"yokeline/lettering/sizes"
@@ -17,17 +18,20 @@ func Of(s *sizes.Sized) Subject {
 	for _, n := range s.Order.Notes {
 		out.Notes = append(out.Notes, Note{Severity: Severity(n.Severity), Player: n.Player, What: n.What, Message: n.Message, Remedy: n.Remedy, Kind: n.Kind})
 	}
+	// Each of the three fills fields of its own, and only reads the pieces.
+	var group sync.WaitGroup
+	group.Go(func() { out.fine(s) })
+	group.Go(func() { out.hits(s) })
 	w := wantsOf(s.Rules)
 	for _, p := range s.Players {
 		out.Players = append(out.Players, wearer(s, p, w))
 	}
+	group.Wait()
 	for _, l := range s.Looks {
 		if l.Player >= 0 && l.Height < l.Asked {
 			out.Looks = append(out.Looks, lookOf(s, l))
 		}
 	}
-	out.fine(s)
-	out.hits(s)
 	return out
 }
 
@@ -87,6 +91,9 @@ func measure(p sizes.Piece, asked wants) Measured {
 	n := p.Name
 	m.Alone, m.Unmatched = p.Alone, p.Unmatched
 	m.Verdict, m.Asked, m.Limit, m.OverBy, m.Shape = n.Verdict.String(), n.Asked, orNone(n.Limit), n.OverBy, n.Form()
+	if p.Asked.Limit == nil && p.Room.Convention > 0 && p.Room.Convention < p.Room.Panel {
+		m.Leaves = p.Room.Panel
+	}
 	if asked.level {
 		m.Tilt = tilt(n)
 	}

@@ -56,6 +56,7 @@ type Measured struct {
 	Width        float64 // with outlines
 	Limit        float64 // the width there is; NaN without one
 	OverBy       float64 // how much wider than the limit; 0 when it fits
+	Leaves       float64 // width that the seams leave where convention alone keeps a name narrower; else 0
 	FitsAt       float64 // of a number that is over: the height that would fit; NaN when none does
 	// Conflict is of a number that is over, or cannot be as the rule wants it; nil
 	// for none and where ways out were not looked for.
@@ -72,19 +73,26 @@ type Measured struct {
 	NarrowestDigit         float64 // width of the narrowest digit's bare ink
 	DigitGap               float64 // ink gap between digits; NaN for one digit
 
-	Borders      []Border // from the inside outwards; empty for none
-	BodyColour   string   // "#14284b"; "" when it is not known
-	GarmentHex   string   // colour of the garment under the piece
-	Face         string   // as the job names it
-	BelowCollar  float64  // of the top of the bare ink, as drawn, under the neck seam
-	TopReach     float64  // how far the outlines stand over that top; NaN: as far as everywhere
-	DownOffset   float64  // of its middle under the middle between neck seam and hem
-	CentreOffset float64  // sideways from the middle of its place
+	Borders     []Border // from the inside outwards; empty for none
+	BodyColour  string   // "#14284b"; "" when it is not known
+	GarmentHex  string   // colour of the garment under the piece
+	Face        string   // as the job names it
+	BelowCollar float64  // of the top of the bare ink, as drawn, under the neck seam
+	TopReach    float64  // how far the outlines stand over that top; NaN: as far as everywhere
+	DownOffset  float64  // of its middle under the middle between neck seam and hem
+	// HalfFoot is how far its finished foot is under the middle between the high
+	// point of shoulder and the hem; negative above it.
+	HalfFoot     float64
+	CentreOffset float64 // sideways from the middle of its place
 
 	NumberGap float64 // of a name: smallest distance of its finished edge to the number's on the same side; +Inf where there is no number
 	Side      string  // of a name: above or below the number; "" where there is no number
 	Tilt      float64 // of a name: difference in level of the outer feet of its first and last letter
-	Shape     string  // of a name: straight, radial arch ...
+	// EndsClear is of a name: how far the level on which its end letters stand is
+	// clear of the number's finished edge; negative inside the number's height,
+	// +Inf where there is no number.
+	EndsClear float64
+	Shape     string // of a name: straight, radial arch ...
 }
 
 // Border is one outline around a piece.
@@ -100,7 +108,7 @@ func NewMeasured(place, kind, text string) Measured {
 		Place: place, Kind: kind, Text: text,
 		Height: none, TallestDigit: none, Asked: none, Width: none, Limit: none, FitsAt: none,
 		StrokeThin: none, StrokeMain: none, NarrowestDigit: none, DigitGap: none,
-		BelowCollar: none, TopReach: none, DownOffset: none, CentreOffset: none, NumberGap: none, Tilt: none,
+		BelowCollar: none, TopReach: none, DownOffset: none, HalfFoot: none, CentreOffset: none, NumberGap: none, Tilt: none, EndsClear: none,
 	}
 }
 
@@ -239,6 +247,10 @@ func mendWidth(m Measured, by string, unit length.Unit) string {
 		return "make the " + m.Place + " of " + who + " " + length.Plain(m.FitsAt, unit, length.Down) + " high, or use narrower digits"
 	case m.Kind == KindNumber:
 		return "use narrower digits for " + who + ": " + m.Text + " is wider than the room by " + by
+	}
+	if m.Leaves >= m.Width {
+		return "write limit: " + length.Plain(m.Width, unit, length.Up) + " for the " + m.Place + ", which the seams leave room for (convention keeps to " +
+			length.Plain(m.Limit, unit, length.Down) + "), or choose a way out for " + who + ": " + m.Text + " is wider than the room by " + by
 	}
 	return "choose a way out for " + who + ": " + m.Text + " is wider than the room by " + by
 }

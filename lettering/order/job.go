@@ -123,7 +123,7 @@ func (d *draft) read(top value) {
 // players last, as the others decide how they are read.
 func (d *draft) top() []field {
 	o := d.o
-	return []field{
+	return append([]field{
 		{key: "yokeline", read: d.version},
 		{key: "colours", also: "colors", read: func(v value) { o.Colours = v.colours() }},
 		{key: "team", read: line(&o.Team)},
@@ -146,7 +146,7 @@ func (d *draft) top() []field {
 		{key: "terms", read: d.terms},
 		{key: "roster", read: d.roster},
 		{key: "players", read: d.inline},
-	}
+	}, d.sold()...)
 }
 
 // set returns a function that stores what was read if it was read well.

@@ -162,8 +162,8 @@ func (d *draft) face(to *string) func(value) {
 	}
 }
 
-// bySize and byRule are the words for heights that are not written out.
-const bySize, byRule = "by size", "by rule"
+// The words for heights that are not written out.
+const bySize, byRule, largest = "by size", "by rule", "largest"
 
 func (d *draft) height(p *piece) func(value) {
 	return func(v value) {
@@ -174,8 +174,10 @@ func (d *draft) height(p *piece) func(value) {
 			p.Height = Height{By: BySize}
 		case s == byRule:
 			p.Height = Height{By: ByRule}
+		case s == largest:
+			p.Height = Height{By: Largest}
 		case !strings.ContainsAny(s, "0123456789½¼¾⅛⅜⅝⅞"):
-			v.fault(suggest(s, []string{bySize, byRule, "2 1/2in"}), "%s: %q is neither a length nor by size nor by rule", v.name, s)
+			v.fault(suggest(s, []string{bySize, byRule, largest, "2 1/2in"}), "%s: %q is neither a length nor by size, by rule or largest", v.name, s)
 		default:
 			if l, ok := v.length(heights); ok {
 				p.Height = Height{By: ByLength, Length: *l}

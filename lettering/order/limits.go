@@ -6,7 +6,7 @@ package order
 const (
 	jobBytes    = 1 << 20  // a job of 1 MiB
 	jobDepth    = 8        // a layer of an outline is 5 deep
-	jobKeys     = 200      // keys of one mapping; there are 22 at the top
+	jobKeys     = 200      // keys of one mapping; there are 24 at the top
 	rosterBytes = 5 << 20  // a roster of 5 MiB
 	rosterRows  = 20_000   // players
 	rosterCols  = 60       // columns

@@ -44,6 +44,7 @@ type Order struct {
 	Notes          []Note          // on the job, then on the roster in row order
 	Terms          string          // what the coach agrees to by signing, may be empty
 	Platens        []platen.Platen // of the shop's press; none: those of platen.Usual
+	Market, Wearer string          // one of Markets and of Wearers, or empty: not said
 }
 
 // GarmentChoice is the garment the whole order is put on.
@@ -75,12 +76,13 @@ type Outline struct {
 // HeightBy says where a piece's height comes from.
 type HeightBy uint8
 
-// A height is written out, follows the garment's size, or is the smallest the
-// rule book allows.
+// A height is written out, follows the garment's size, is the smallest the rule
+// book allows, or the largest at which the piece lies inside its panel.
 const (
 	ByLength HeightBy = iota
 	BySize
 	ByRule
+	Largest
 )
 
 // String returns the words a job uses; ByLength has none of its own.
@@ -90,6 +92,8 @@ func (h HeightBy) String() string {
 		return "by size"
 	case ByRule:
 		return "by rule"
+	case Largest:
+		return "largest"
 	}
 	return "length"
 }

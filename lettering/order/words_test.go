@@ -13,7 +13,7 @@ func TestListsReadAsSentences(t *testing.T) {
 }
 
 func TestHeightsAreCalledAsJobsCallThem(t *testing.T) {
-	assert.Equal(t, []string{"length", "by size", "by rule"}, []string{ByLength.String(), BySize.String(), ByRule.String()})
+	assert.Equal(t, []string{"length", "by size", "by rule", "largest"}, []string{ByLength.String(), BySize.String(), ByRule.String(), Largest.String()})
 }
 
 func TestUnitsHaveTheirWords(t *testing.T) {

@@ -26,6 +26,9 @@ type Under struct {
 // Words names the line as it is said: both armhole seams, front placket behind.
 func (u Under) Words(pressed garment.Side) string {
 	name := u.Name
+	if u.Behind {
+		name = (1 - pressed).String() + " " + name
+	}
 	switch {
 	case u.Hand == "both":
 		name = "both " + name + "s"
@@ -33,7 +36,7 @@ func (u Under) Words(pressed garment.Side) string {
 		name = u.Hand + " " + name
 	}
 	if u.Behind {
-		return (1 - pressed).String() + " " + name + " behind"
+		return name + " behind"
 	}
 	return name
 }

@@ -16,6 +16,9 @@ func Cautions() []string {
 	}
 }
 
+// Care is what goes with the garment when it leaves: common practice, no source.
+const Care = "Do not wash it for 24 hours; then inside out at 30 to 40 °C, tumble low."
+
 // Market is where the garment is sold: the law that its prompts are for.
 type Market string
 

@@ -152,25 +152,34 @@ func (c Cloth) String() string {
 	return strings.Join(out, " and ")
 }
 
-// CeilingOf returns the heat that cloth stands: the lowest of its fibres'.
+// CeilingOf returns the heat that cloth stands: the lowest of its fibres'. A
+// blocker lifts it only where the other fibres stand more too, and the shortest
+// time of any fibre counts.
 func (s *Shop) CeilingOf(c Cloth) (Ceiling, error) {
 	var low Ceiling
+	var all []Ceiling
 	for _, p := range c.Parts {
-		found := false
-		for _, k := range s.Ceilings {
-			if k.Fibre != p.Fibre || k.State != "" && (k.State == "dyed") != c.Dyed {
-				continue
-			}
-			if found = true; low.Fibre == "" || k.Warn < low.Warn || k.Warn == low.Warn && k.Stop < low.Stop {
-				low = k
-			}
-		}
-		if !found {
+		i := slices.IndexFunc(s.Ceilings, func(k Ceiling) bool {
+			return k.Fibre == p.Fibre && (k.State == "" || (k.State == "dyed") == c.Dyed)
+		})
+		if i < 0 {
 			return low, fmt.Errorf("%w: %s", ErrUnknownFibre, p.Fibre)
+		}
+		k := s.Ceilings[i]
+		all = append(all, k)
+		if low.Fibre == "" || k.Warn < low.Warn || k.Warn == low.Warn && k.Stop < low.Stop {
+			low = k
 		}
 	}
 	if low.Fibre == "" {
 		return low, ErrUnknownFibre
+	}
+	for _, k := range all {
+		low.BlockerLifts = low.BlockerLifts && (k.BlockerLifts || k.Warn >= low.Stop)
+		low.Stop = min(low.Stop, k.Stop)
+		if k.WarnS > 0 && (low.WarnS == 0 || k.WarnS < low.WarnS) {
+			low.WarnS = k.WarnS
+		}
 	}
 	return low, nil
 }

@@ -66,6 +66,12 @@ func (s *Shop) Check(c Cloth, steps []Step) ([]Warning, error) {
 		out = append(out, step.needs(c)...)
 		out = append(out, step.within(s.Basis)...)
 	}
+	for _, step := range steps {
+		if note := step.stretches(c); note != nil { // once is enough
+			out = append(out, note...)
+			break
+		}
+	}
 	return append(out, sequence(steps)...), nil
 }
 

@@ -38,6 +38,7 @@ type Numbers struct {
 	Numerals        *Figure // Is: arabic
 	Style           *Figure // Is: plain, gothic and the like, in the book's word
 	Alike           *Figure // yes: front and back in the same style and colours
+	Team            *Figure // yes, not the libero: one height and colour for all who play
 }
 
 // Position is what the book says about the number at one place.
@@ -62,6 +63,7 @@ type Position struct {
 	ColoursMax                        *Figure // Count
 	Centred                           *Figure // across, down, both
 	BelowCollarMax                    *Figure
+	UpperHalf                         *Figure // yes; "upper part" where no share is printed
 	MatchesShirt                      *Figure // yes: the same number as on the shirt
 }
 
@@ -70,10 +72,15 @@ type Names struct {
 	Allowed                           *Figure // yes, no
 	Required                          *Figure // yes, no, all or none
 	HeightMin, HeightMax, HeightExact *Figure
+	LongFrom                          *Figure // Count: letters from which a name is a long one
+	LongHeight, ShortHeight           *Figure // exactly, of names that are long and of the others
+	LongStroke, ShortStroke           *Figure // at least
 	WidthMin, WidthMax                *Figure
 	GapMin                            *Figure // from every letter to the number
 	Side                              *Figure // above, below, either: of the number
 	EndsLevel                         *Figure // yes: first and last letter stand on one level
+	EndsClear                         *Figure // yes: that level does not reach into the height of the number
+	Ground                            *Figure // yes: one colour behind the letters
 	Straight                          *Figure // yes: no curve
 	ColoursMax                        *Figure // Count
 }
@@ -85,6 +92,13 @@ type Contrast struct {
 	Body      *Figure
 	BorderMin *Figure // the border that may do it instead
 	Solid     *Figure // yes: the body of the number has one solid colour
+	Border    *Figure // yes: a border stands out
+	Ground    *Figure // yes: one colour behind the number
+	Libero    *Figure // yes: the libero's jersey is unlike the team's
+	// GroundDeltaLMax is the Ratio by which colours of the shirt behind the number
+	// may differ in lightness.
+	GroundDeltaLMax *Figure
+
 	RatioMin  *Figure // Ratio: contrast ratio after WCAG
 	DeltaLMin *Figure // Ratio: difference in lightness
 }

@@ -26,7 +26,7 @@ var topics = [...]struct {
 	{"height", []string{""}, []string{"height"}},
 	{"stroke and width", []string{""}, []string{"stroke", "digit width", "width", "gap"}},
 	{"border", []string{""}, []string{"border", "each border", "shadow", "colours"}},
-	{"placement", []string{""}, []string{"centred", "below collar"}},
+	{"placement", []string{""}, []string{"centred", "below collar", "upper"}},
 	{"names", []string{"names"}, nil},
 	{"contrast", []string{"contrast"}, nil},
 }

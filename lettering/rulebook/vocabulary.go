@@ -54,6 +54,10 @@ var numberWords = []word{
 	{name: "numerals", kind: asWord, words: []string{"arabic"}, numbers: func(n *Numbers) **Figure { return &n.Numerals }},
 	{name: "digit style", kind: asText, numbers: func(n *Numbers) **Figure { return &n.Style }},
 	{name: "alike front and back", kind: asWord, words: yesNo, numbers: func(n *Numbers) **Figure { return &n.Alike }},
+	{
+		name: "alike in the team", kind: asWord, words: []string{"yes", "no", "not the libero"},
+		numbers: func(n *Numbers) **Figure { return &n.Team },
+	},
 	{name: "goalkeeper needs none", kind: asWord, words: yesNo, numbers: func(n *Numbers) **Figure { return &n.GoalkeeperFree }},
 }
 
@@ -88,6 +92,10 @@ var placeWords = []word{
 		place: func(p *Position) **Figure { return &p.Centred },
 	},
 	{name: "below collar at most", kind: asLength, place: func(p *Position) **Figure { return &p.BelowCollarMax }},
+	{
+		name: "upper half", kind: asWord, words: []string{"yes", "no", "upper part"},
+		place: func(p *Position) **Figure { return &p.UpperHalf },
+	},
 	{name: "same as shirt", kind: asWord, words: yesNo, place: func(p *Position) **Figure { return &p.MatchesShirt }},
 }
 
@@ -97,6 +105,11 @@ var nameWords = []word{
 	{name: "height at least", kind: asLength, names: func(n *Names) **Figure { return &n.HeightMin }},
 	{name: "height at most", kind: asLength, names: func(n *Names) **Figure { return &n.HeightMax }},
 	{name: "height exactly", kind: asLengths, names: func(n *Names) **Figure { return &n.HeightExact }},
+	{name: "long from", kind: asCount, names: func(n *Names) **Figure { return &n.LongFrom }},
+	{name: "height of long names exactly", kind: asLengths, names: func(n *Names) **Figure { return &n.LongHeight }},
+	{name: "height of short names exactly", kind: asLengths, names: func(n *Names) **Figure { return &n.ShortHeight }},
+	{name: "stroke of long names at least", kind: asLength, names: func(n *Names) **Figure { return &n.LongStroke }},
+	{name: "stroke of short names at least", kind: asLength, names: func(n *Names) **Figure { return &n.ShortStroke }},
 	{name: "width at least", kind: asLength, names: func(n *Names) **Figure { return &n.WidthMin }},
 	{name: "width at most", kind: asLength, names: func(n *Names) **Figure { return &n.WidthMax }},
 	{name: "gap to number at least", kind: asLength, names: func(n *Names) **Figure { return &n.GapMin }},
@@ -105,6 +118,8 @@ var nameWords = []word{
 		names: func(n *Names) **Figure { return &n.Side },
 	},
 	{name: "ends level", kind: asWord, words: yesNo, names: func(n *Names) **Figure { return &n.EndsLevel }},
+	{name: "ends clear of number", kind: asWord, words: yesNo, names: func(n *Names) **Figure { return &n.EndsClear }},
+	{name: "one colour behind", kind: asWord, words: yesNo, names: func(n *Names) **Figure { return &n.Ground }},
 	{name: "straight", kind: asWord, words: yesNo, names: func(n *Names) **Figure { return &n.Straight }},
 	{name: "colours at most", kind: asCount, names: func(n *Names) **Figure { return &n.ColoursMax }},
 }
@@ -114,6 +129,10 @@ var contrastWords = []word{
 	{name: "border instead at least", kind: asLength, contrast: func(c *Contrast) **Figure { return &c.BorderMin }},
 	{name: "one solid colour", kind: asWord, words: yesNo, contrast: func(c *Contrast) **Figure { return &c.Solid }},
 	{name: "ratio at least", kind: asRatio, contrast: func(c *Contrast) **Figure { return &c.RatioMin }},
+	{name: "border contrasts", kind: asWord, words: yesNo, contrast: func(c *Contrast) **Figure { return &c.Border }},
+	{name: "one colour behind the number", kind: asWord, words: yesNo, contrast: func(c *Contrast) **Figure { return &c.Ground }},
+	{name: "lightness difference behind the number at most", kind: asRatio, contrast: func(c *Contrast) **Figure { return &c.GroundDeltaLMax }},
+	{name: "libero unlike the team", kind: asWord, words: yesNo, contrast: func(c *Contrast) **Figure { return &c.Libero }},
 	{name: "lightness difference at least", kind: asRatio, contrast: func(c *Contrast) **Figure { return &c.DeltaLMin }},
 }
 

@@ -18,11 +18,11 @@ type Proof struct {
 
 // Correction is something that the coach asked the shop to change.
 type Correction struct {
-	Player string // how messages call the player
-	Row    int    // counted from 1
+	Player string // how messages call the player; empty for a rule that more than one breaks
+	Row    int    // counted from 1; 0 for a rule
 	Number string
-	About  string // spelling, number, size, or empty
-	Note   string // in the coach's words
+	About  string // spelling, number, size, a piece, a rule, or empty
+	Note   string // in the coach's words, or what was chosen
 }
 
 // ForeignError says that an answer is to another proof.
@@ -100,7 +100,7 @@ func (a *Answer) chosen(p Proof) []string {
 		case n > 1:
 			out = append(out, fmt.Sprintf("question %s is answered %d times", q.ID, n))
 		case n == 0 && q.Open():
-			out = append(out, fmt.Sprintf("%s: no choice is made for the %s", p.Sized.Players[q.Player].Label(), about(q)))
+			out = append(out, unanswered(p, q))
 		}
 	}
 	for _, c := range a.Choices {
@@ -124,20 +124,60 @@ func (a *Answer) way(p Proof, c Choice) []string {
 			return []string{fmt.Sprintf("question %s has no way %s, %s", c.Question, c.Letter, c.Way)}
 		case w.Kind == choices.AnotherNumber:
 			return []string{fmt.Sprintf("%s takes another number: that needs a new proof", p.Sized.Players[w.Player].Label())}
+		case w.Kind == choices.PutRight:
+			return []string{fmt.Sprintf("%s, %s, is to be put right: that needs a new proof", q.Rule.Words(), about(q))}
+		case w.NewProof():
+			return []string{fmt.Sprintf("%s: %s for the %s needs a new proof", p.Sized.Players[q.Player].Label(), w.Kind, about(q))}
 		}
 	}
 	return nil
 }
 
+func unanswered(p Proof, q choices.Question) string {
+	if q.Rule != nil {
+		return fmt.Sprintf("no choice is made about %s, %s", q.Rule.Words(), about(q))
+	}
+	return fmt.Sprintf("%s: no choice is made for the %s", p.Sized.Players[q.Player].Label(), about(q))
+}
+
 func about(q choices.Question) string {
-	if q.Piece != nil {
+	switch {
+	case q.Piece != nil:
 		return string(q.Piece.Asked.Place)
+	case q.Rule != nil:
+		return strings.TrimSpace(q.Rule.Finding.Place + " " + strings.TrimPrefix(q.Rule.Finding.What, lastWord(q.Rule.Finding.Place)+" "))
 	}
 	return "number"
 }
 
-// Corrections lists what the coach asked the shop to change, in roster order.
-func (a *Answer) Corrections(s *sizes.Sized) []Correction {
+// lastWord keeps a word from being said twice: back number height.
+func lastWord(place string) string { return place[strings.LastIndex(place, " ")+1:] }
+
+// Corrections lists what the coach asked the shop to change: players in roster
+// order, then what choices ask for that were not drawn.
+func (a *Answer) Corrections(p Proof) []Correction {
+	out := a.notes(p.Sized)
+	for _, c := range a.Choices {
+		for _, q := range p.Questions {
+			w, ok := q.Way(c.Letter)
+			if q.ID != c.Question || !ok || w.Kind != c.Way || !w.NewProof() || w.Kind == choices.AnotherNumber {
+				continue // another number is a note of its player
+			}
+			out = append(out, correctionOf(p.Sized, q, w))
+		}
+	}
+	return out
+}
+
+func correctionOf(s *sizes.Sized, q choices.Question, w choices.Way) Correction {
+	if q.Rule != nil {
+		return Correction{Player: q.Rule.Finding.Player, About: q.Rule.Words(), Note: "put it right: " + about(q) + ", " + q.Rule.Finding.Required}
+	}
+	shown := s.Players[q.Player]
+	return Correction{Player: shown.Label(), Row: q.Player + 1, Number: shown.Number, About: about(q), Note: w.Kind}
+}
+
+func (a *Answer) notes(s *sizes.Sized) []Correction {
 	var out []Correction
 	for i, p := range a.Players {
 		if p.Answer != Note {

@@ -114,7 +114,7 @@ func TestCorrectionsAreAListForTheShop(t *testing.T) {
 	a.Signed = nil
 	a.Players[3].Answer, a.Players[3].About, a.Players[3].Note = signoff.Note, "spelling", "O’Shaughnessy"
 	assert.Equal(t, []signoff.Correction{{Player: "Nora O'Shaughnell", Row: 4, Number: "3", About: "spelling", Note: "O’Shaughnessy"}},
-		saved(t, a).Corrections(p.Sized))
+		saved(t, a).Corrections(p))
 }
 
 func TestADamagedOrForeignFileIsRefusedWithItsPlace(t *testing.T) {
@@ -143,6 +143,40 @@ func TestADamagedOrForeignFileIsRefusedWithItsPlace(t *testing.T) {
 			assert.Contains(t, faults.Error(), "answer.json")
 		})
 	}
+}
+
+// A broken rule is open until the coach says what becomes of it; one to be put
+// right needs a new proof, and is on the shop's list.
+func TestABrokenRuleWaitsForItsAnswer(t *testing.T) {
+	p := demo(t)
+	rule := findings.Result{Finding: findings.Finding{
+		Severity: findings.Violation, Player: p.Sized.Players[3].Label(), Place: "back number", What: "number height", Measured: "5 in",
+		Required: "at least 6 in", Rule: "3-2-2", Source: "Tidewater Conference, rule book (2026)", How: "read",
+	}}
+	p.Questions = choices.Of(p.Sized, []findings.Result{rule})
+	at := len(p.Questions) - 1
+	require.Equal(t, "4 rule 3-2-2", p.Questions[at].ID)
+	answered := func(letter, way string) []string {
+		a := agreed(p)
+		a.Choices = a.Choices[:len(a.Choices)-1] // the rule's
+		if letter != "" {
+			a.Choices = append(a.Choices, signoff.Choice{Question: "4 rule 3-2-2", Letter: letter, Way: way})
+		}
+		problems, err := saved(t, a).Check(p)
+		require.NoError(t, err)
+		var said []string
+		for _, c := range a.Corrections(p) {
+			said = append(said, c.Player+", "+c.About+": "+c.Note)
+		}
+		return append(problems, said...)
+	}
+	assert.Empty(t, answered("B", choices.LeaveIt))
+	assert.Equal(t, []string{"no choice is made about rule 3-2-2, back number height"}, answered("", ""))
+	assert.Equal(t, []string{
+		"rule 3-2-2, back number height, is to be put right: that needs a new proof",
+		"Nora O'Shaughnell, rule 3-2-2: put it right: back number height, at least 6 in",
+	}, answered("A", choices.PutRight))
+	assert.Equal(t, []string{"question 4 rule 3-2-2 has no way A, leave it"}, answered("A", choices.LeaveIt))
 }
 
 // No single byte of a sign-off can be changed without being noticed, but for

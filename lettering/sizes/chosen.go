@@ -2,10 +2,14 @@ package sizes
 
 import (
 	"fmt"
+	"slices"
 
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
+	"yokeline/lettering/length"
 	"yokeline/lettering/numeral"
+	"yokeline/lettering/order"
+	"yokeline/lettering/outline"
 )
 
 // Choice is a way out that the coach chose for one player's piece: of a name or
@@ -68,6 +72,7 @@ func (w *worker) choose(piece *Piece, l *layout, i, k int) error {
 		case c.Number != nil && piece.Number != nil:
 			n := c.Number.Number
 			piece.Number, piece.Conflict = &n, nil
+			piece.Asked.Outlines = outlinesOf(piece.Asked.Outlines, c.Number.Request.Outlines)
 			piece.At = l.spots[i].placement.Point(0, l.spots[i].top+n.Height)
 		}
 	}
@@ -89,4 +94,16 @@ func (w *worker) chooseName(piece *Piece, l *layout, i int, way *fit.WayOut) err
 	piece.Name, piece.Alone, piece.Room = &n, 0, at.room
 	piece.At = at.placement.Point(piece.shift(), at.top+at.drop+n.LetterHeight)
 	return nil
+}
+
+// outlinesOf returns the outlines with the widths of a request, which may have
+// fewer of them.
+func outlinesOf(asked []order.Outline, given []outline.Layer) []order.Outline {
+	out := slices.Clone(asked[:min(len(asked), len(given))])
+	for k := range out {
+		if given[k].Width != out[k].Width.MM() {
+			out[k].Width = length.FromMM(given[k].Width, out[k].Width.Unit())
+		}
+	}
+	return out
 }

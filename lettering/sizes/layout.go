@@ -36,6 +36,8 @@ type spot struct {
 	limit     float64
 	opening   float64  // half of what a piece parted at a placket leaves free, mm; 0 for a whole one
 	noRoom    bool     // nothing of the panel is left at this place
+	largest   *lying   // of a piece that is to be the largest; nil for others
+	narrow    float64  // with largest: width of the room that texts are eased to that do not lie inside, mm
 	eased     []string // what a stack gave up here to lie inside the panel, in the order taken
 	short     float64  // mm that the stack lacks at its bottom; 0 for one inside the panel
 	tooNear   float64  // mm that lack to the clearance under the name above, where the job fixed the distance
@@ -58,8 +60,15 @@ func (w *worker) layout(size garment.Size) (*layout, error) {
 			return nil, err
 		}
 		s.asked = s.height
+		if asked.Height.By == order.Largest {
+			s.largest = &lying{}
+		}
 		w.stand(l, i)
-		if above := l.above(o.Pieces, i); above >= 0 {
+		above := l.above(o.Pieces, i)
+		if s.largest != nil {
+			w.grow(l, i, above)
+		}
+		if above >= 0 {
 			w.stack(l, above, i)
 		}
 	}
@@ -145,7 +154,11 @@ func (w *worker) measureRoom(l *layout, i int) {
 func (w *worker) widen(l *layout, s *spot, i int, deeper float64) {
 	asked := w.plan.order.Pieces[i]
 	over, under := w.ends(l, i)
-	s.room = l.garment.RoomAt(s.placement, s.top-over, s.top+s.height+deeper+under)
+	top, foot := s.top-over, s.top+s.height+deeper+under
+	s.room = l.garment.RoomAt(s.placement, top, foot)
+	if s.largest != nil {
+		s.room.Width, s.narrow = widest(l, s, top, foot)
+	}
 	s.limit = s.room.Width
 	if asked.Limit != nil {
 		s.limit = asked.Limit.MM()
@@ -190,6 +203,14 @@ func (p *plan) heightOf(asked order.Piece, size garment.Size) (float64, error) {
 	if height.By == order.ByLength {
 		return height.Length.MM(), nil
 	}
+	if height.By == order.Largest {
+		g, err := p.order.Garment.In(size)
+		if err != nil {
+			return 0, err
+		}
+		_, most := p.spanOf(asked, g)
+		return most, nil // until it has grown to what lies inside
+	}
 	demanded, what := p.demanded(asked)
 	if height.By == order.ByRule {
 		if demanded == 0 {
@@ -211,18 +232,24 @@ func (p *plan) usual(place garment.Place, group garment.Group) (float64, error) 
 	if !isNumber(place) {
 		return p.even(garment.LetterHeightFor(p.order.Sport, group).Usual, quarterInch, 5), nil
 	}
-	heights, err := garment.NumberHeightsFor(p.order.Sport, group)
+	span, err := p.numberSpan(place, group)
 	if err != nil {
 		return 0, fmt.Errorf("%s: %w", place, err)
 	}
-	span := map[garment.Place]garment.Span{
-		garment.BackNumber: heights.Back, garment.FrontNumber: heights.Front,
-		garment.SleeveNumber: heights.Sleeve, garment.ShortsNumber: heights.Shorts,
-	}[place]
 	if span.To == 0 {
 		return 0, fmt.Errorf("%s: there is no usual height in %s; write one, such as height: 4in", place, p.order.Sport)
 	}
 	return p.even(span, halfInch, 5), nil
+}
+
+// numberSpan is the garment table's span of heights of a number; zero where the
+// sport has none at the place.
+func (p *plan) numberSpan(place garment.Place, group garment.Group) (garment.Span, error) {
+	heights, err := garment.NumberHeightsFor(p.order.Sport, group)
+	return map[garment.Place]garment.Span{
+		garment.BackNumber: heights.Back, garment.FrontNumber: heights.Front,
+		garment.SleeveNumber: heights.Sleeve, garment.ShortsNumber: heights.Shorts,
+	}[place], err
 }
 
 // Steps that heights are given in, mm.

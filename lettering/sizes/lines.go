@@ -26,6 +26,13 @@ const lineDepth = 1.3
 // the text has two: their band is deeper.
 func (w *worker) forLines(l *layout, i int, text string) spot {
 	s := l.spots[i]
+	if s.largest != nil && !s.largest.wide(text) {
+		s.room.Width = s.narrow
+		if s.limit = s.room.Width; w.plan.order.Pieces[i].Limit != nil {
+			s.limit = w.plan.order.Pieces[i].Limit.MM()
+		}
+		s.noRoom = s.limit <= 2*s.opening
+	}
 	if !strings.Contains(text, "\n") {
 		return s
 	}

@@ -1,6 +1,7 @@
 package sizes
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -11,7 +12,6 @@ import (
 	"yokeline/lettering/order"
 	"yokeline/lettering/rulebook"
 	"yokeline/lettering/source"
-	"yokeline/lettering/spelling"
 	"yokeline/lettering/typeface"
 )
 
@@ -31,6 +31,9 @@ type plan struct {
 	// arcs are the radii that the whole team shares, by piece; 0 where each size
 	// or each name has its own.
 	arcs []float64
+	// levelled is the largest height that the team's back names share, by the
+	// greatest that it might have been; see level.
+	levelled map[float64]float64
 	// common are the letter heights that back names share, nil for none, and
 	// reached what each player's comes to by itself.
 	common  map[lookKey]float64
@@ -137,6 +140,9 @@ func newPlan(o *order.Order, options Options) (*plan, source.Faults) {
 			return nil, append(faults, source.Fault{Message: err.Error()})
 		}
 		p.layouts[size] = l
+	}
+	if err := w.level(worn); err != nil {
+		return nil, append(faults, source.Fault{Message: err.Error()})
 	}
 	return p, nil
 }
@@ -255,6 +261,9 @@ func (w *worker) pieceAt(l *layout, at *spot, i int, text string, height float64
 		return piece, err
 	}
 	n, err := w.named(&piece, l, at, i, text, height)
+	if errors.As(err, &piece.TooTight) {
+		return w.withoutRoom(piece, l, at, i, text)
+	}
 	if err != nil {
 		return piece, err
 	}
@@ -280,7 +289,7 @@ func (w *worker) named(piece *Piece, l *layout, at *spot, i int, text string, he
 		return nil, err
 	}
 	w.across(piece, l, at, &t.name)
-	piece.Drawn, piece.Laid = t.shape.Path(), t.laid
+	piece.Drawn, piece.Laid = t.path, t.laid
 	return &t.name, nil
 }
 
@@ -319,22 +328,6 @@ func (w *worker) nameRequest(i int, text string, limit, height float64) fit.Requ
 	w.arch(&r, i)
 	settle(&r, asked, p.gap, 1)
 	return r
-}
-
-// Wording returns a text as a name in the face draws it: apostrophes alike, in
-// the case, and with the indexes of the letters of a prefix that is raised. A
-// face without the curved apostrophe draws the straight one.
-func Wording(text string, face *typeface.Face, c spelling.Case, lang string, raise bool) (string, []int) {
-	text = spelling.Apostrophes(text, lang)
-	for _, other := range [...][2]string{{"’", "'"}, {"‘", "ʻ"}} {
-		if !face.Has([]rune(other[0])[0]) && face.Has([]rune(other[1])[0]) {
-			text = strings.ReplaceAll(text, other[0], other[1])
-		}
-	}
-	if raise {
-		return spelling.Raise(text, c, lang)
-	}
-	return spelling.Apply(text, c, lang), nil
 }
 
 func axis(v *float64) float64 {

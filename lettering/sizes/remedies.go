@@ -12,13 +12,15 @@ import (
 )
 
 // Remedy is a change with which a piece fits that has no room where it was asked
-// to lie, or that is too wide for it once it is parted at a placket. Each was
+// to lie, whose arch is too tight, or that is too wide once it is parted at a
+// placket. Each was
 // tried, but for leaving it off, for this player alone; no other piece of the size
 // loses its room by it.
 type Remedy struct {
 	Kind   string
 	Size   string  // for NextSize: youth L
 	Rise   float64 // for SmallerRise, mm
+	Radius float64 // for LargerRadius, mm
 	Height float64 // for LowerLetters and LowerDigits, mm
 	Below  float64 // for FurtherDown: from the collar, mm
 }
@@ -26,6 +28,7 @@ type Remedy struct {
 // The kinds of Remedy, the smallest change first. LeaveOff is always among them.
 const (
 	SmallerRise  = "smaller rise"
+	LargerRadius = "larger radius"
 	StraightSet  = "straight"
 	LowerLetters = "lower letters"
 	LowerDigits  = "lower digits"
@@ -40,6 +43,8 @@ func (r Remedy) Words(say func(mm float64) string) string {
 	switch r.Kind {
 	case SmallerRise:
 		return "rise " + say(r.Rise)
+	case LargerRadius:
+		return "radius " + say(r.Radius)
 	case LowerLetters, LowerDigits:
 		return say(r.Height) + " high"
 	case FurtherDown:
@@ -59,7 +64,7 @@ func (w *worker) remedies(l *layout, i int, text string) []Remedy {
 	found, _ := kept(w.mended, key{piece: i, text: text, size: l.garment.Size()}, func() ([]Remedy, error) {
 		t := trial{w.still(), l, i, text}
 		var out []Remedy
-		for _, find := range []func() (Remedy, bool){t.smallerRise, t.straight, t.lower, t.furtherDown, t.nextSize} {
+		for _, find := range []func() (Remedy, bool){t.smallerRise, t.largerRadius, t.straight, t.lower, t.furtherDown, t.nextSize} {
 			if r, ok := find(); ok {
 				out = append(out, r)
 			}
@@ -152,6 +157,17 @@ func (t trial) smallerRise() (Remedy, bool) {
 	from := math.Ceil(t.asked().Rise.MM()/t.step()) * t.step()
 	rise, ok := t.steps(SmallerRise, from, -t.step(), 40, func(p *order.Piece, l length.Length) { p.Rise = &l })
 	return Remedy{Kind: SmallerRise, Rise: rise}, ok
+}
+
+// largerRadius tries radii up to several times the one asked for.
+func (t trial) largerRadius() (Remedy, bool) {
+	if t.asked().Radius == nil {
+		return Remedy{}, false
+	}
+	step := 4 * t.step()
+	from := math.Floor(t.asked().Radius.MM()/step) * step
+	radius, ok := t.steps(LargerRadius, from, step, 60, func(p *order.Piece, l length.Length) { p.Radius = &l })
+	return Remedy{Kind: LargerRadius, Radius: radius}, ok
 }
 
 func (t trial) straight() (Remedy, bool) {

@@ -20,6 +20,8 @@ type Run struct {
 	Asked order.Height // as the job asks for it
 	Least float64      // that the rules allow, mm; 0 for none
 	Sizes []RunSize    // from small to large
+	// Plans are in heights on the shop's step (see stepped), which are what they
+	// give up against.
 	Plans []sizerun.Plan
 	Taken int // index of the plan that the job takes, -1 for none
 	// Waiting are the indexes of players whose piece is over at every height within
@@ -56,7 +58,9 @@ func (s *Sized) Runs() []Run {
 		slices.SortFunc(run.Sizes, func(a, b RunSize) int { return a.Size.Compare(b.Size) })
 		var entries []sizerun.Entry
 		for _, size := range run.Sizes {
-			entries = append(entries, size.Entry)
+			entry := size.Entry
+			entry.Fits = stepped(size, run, s.Order.Units)
+			entries = append(entries, entry)
 		}
 		run.Plans = sizerun.Plans(entries, run.Least)
 		out = append(out, run)
@@ -126,7 +130,7 @@ func resolveRuns(ctx context.Context, o *order.Order, options Options) (*Sized, 
 		}
 		for k := range all {
 			if all[k].Place == planned.Pieces[i].Place {
-				all[k].take(&planned.Pieces[i])
+				all[k].take(&planned.Pieces[i], o.Units)
 			}
 		}
 	}
@@ -137,13 +141,37 @@ func resolveRuns(ctx context.Context, o *order.Order, options Options) (*Sized, 
 	return sized, err
 }
 
-// whole is the unit, in mm, that computed heights are rounded down to: never over
-// what fits, and coarse enough that another processor comes to the same.
-const whole = 0.001
+// The steps that a shop cuts heights in, mm: 1/8 in, or 5 mm (common practice, no
+// source).
+const (
+	stepInch   = 25.4 / 8
+	stepMetric = 5.0
+)
+
+// stepped is the height that a size can be given in a plan: what fits, down to a
+// step. A height that the job itself asks for is kept as it was written, and so is
+// the least of the rules where rounding would break it.
+func stepped(size RunSize, run Run, unit length.Unit) float64 {
+	if size.Fits >= size.Asked-sameHeight && run.Asked.By != order.Largest {
+		return size.Fits
+	}
+	step := stepMetric
+	if unit == length.Inch {
+		step = stepInch
+	}
+	down := math.Floor(size.Fits/step+sameHeight) * step
+	if size.Fits >= run.Least {
+		down = math.Max(down, run.Least)
+	}
+	if down <= 0 {
+		return size.Fits
+	}
+	return down
+}
 
 // take gives a piece the heights of the plan that it asks for. The lowest height
 // of its letters stays what it was for the heights asked.
-func (r *Run) take(p *order.Piece) {
+func (r *Run) take(p *order.Piece, unit length.Unit) {
 	kind, err := sizerun.ParseKind(p.Run)
 	if err != nil {
 		return // no run, or no plan: the order has refused other words
@@ -158,10 +186,7 @@ func (r *Run) take(p *order.Piece) {
 		for _, size := range r.Sizes {
 			lowest = math.Min(lowest, size.Asked)
 			mm, _ := plan.Height(size.Size)
-			if mm < size.Asked {
-				mm = math.Floor(mm/whole) * whole
-			}
-			p.Heights = append(p.Heights, order.SizedLength{Group: size.Size.Group, Letter: size.Size.Letter, Length: length.FromMM(mm, length.Millimetre)})
+			p.Heights = append(p.Heights, order.SizedLength{Group: size.Size.Group, Letter: size.Size.Letter, Length: length.FromMM(mm, unit)})
 		}
 		floor := length.FromMM(fit.DefaultLadder(lowest).Height, length.Millimetre)
 		p.Floor = &floor

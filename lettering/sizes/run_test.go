@@ -9,7 +9,9 @@ import (
 
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
+	"yokeline/lettering/length"
 	"yokeline/lettering/order"
+	"yokeline/lettering/rulebook"
 	"yokeline/lettering/sizerun"
 	"yokeline/lettering/sizes"
 )
@@ -150,4 +152,50 @@ players:
 			assert.Equal(t, "adult L", way.Size)
 		}
 	}
+}
+
+func TestPlansAreInHeightsThatAShopCuts(t *testing.T) {
+	for unit, step := range map[length.Unit]float64{length.Inch: 25.4 / 8, length.Centimetre: 5, length.Millimetre: 5} {
+		o := herons(squad()...)
+		o.Units = unit
+		run, rounded := runOf(t, resolve(t, o, nil), garment.BackName), 0
+		for _, plan := range run.Plans {
+			for _, size := range run.Sizes {
+				mm, ok := plan.Height(size.Size)
+				require.True(t, ok)
+				assert.LessOrEqual(t, mm, size.Fits+1e-9, "never over what fits")
+				if mm == size.Asked {
+					continue // as the job wrote it
+				}
+				rounded++
+				assert.InDelta(t, math.Round(mm/step)*step, mm, 1e-6, "%s of %s", plan.Kind, size.Size)
+			}
+			if plan.Kind == sizerun.EverySize {
+				for _, size := range run.Sizes {
+					mm, _ := plan.Height(size.Size)
+					assert.Less(t, size.Fits-mm, step, "no more than a step is given up")
+				}
+			}
+		}
+		assert.Positive(t, rounded)
+	}
+}
+
+func TestRoundingToAStepDoesNotBreakARule(t *testing.T) {
+	book, err := rulebook.Load("nfhs-softball")
+	require.NoError(t, err)
+	rules, err := book.In("2027")
+	require.NoError(t, err)
+	o := herons(player("Ng", "88", garment.Adult, "M"))
+	o.Units = length.Millimetre
+	limit := length.Inches(69, 8) // an 88 fits a little over the least height, which is on no step of 5 mm
+	o.Pieces = o.Pieces[1:]
+	o.Pieces[0].Limit, o.Pieces[0].Height, o.Pieces[0].Outlines = &limit, order.Height{Length: length.Inches(10, 1)}, nil
+	run := runOf(t, resolve(t, o, rules), garment.BackNumber)
+	require.Len(t, run.Sizes, 1)
+	require.Greater(t, run.Sizes[0].Fits, run.Least)
+	require.Less(t, math.Floor(run.Sizes[0].Fits/5)*5, run.Least, "the step would break the rule")
+	mm, ok := run.Plans[0].Height(run.Sizes[0].Size)
+	require.True(t, ok)
+	assert.Equal(t, run.Least, mm)
 }

@@ -121,6 +121,9 @@ type Piece struct {
 	// give it room; a name parted at a placket that is over has some, too.
 	NoRoom   bool
 	Remedies []Remedy
+	// TooTight says why the arch does not carry the name; it is over and drawn
+	// straight, as if there were no room. nil for an arch that does.
+	TooTight *fit.TooTightError
 	// Split is how a front name lies to a full placket; nil elsewhere.
 	Split *Split
 	// Alone is the letter height in mm that a name would have by itself where it
@@ -139,6 +142,14 @@ type Piece struct {
 // ForTheLook reports a name that would be at the height asked by itself and is
 // lower only so that the team looks alike. It needs no way out.
 func (p Piece) ForTheLook() bool { return p.Name != nil && p.Alone >= p.Name.Asked && p.Alone > 0 }
+
+// Over reports a piece that does not fit its room.
+func (p Piece) Over() bool {
+	if p.Name != nil {
+		return p.Name.Verdict == fit.Over
+	}
+	return p.Number.Verdict == numeral.Over
+}
 
 // Text returns what the piece says, as it will be cut.
 func (p Piece) Text() string {
@@ -188,9 +199,9 @@ func (p Piece) Outlines() ([]geom.Region, error) {
 }
 
 // Resolve sizes every player of the order. The error is source.Faults for
-// what the shop or the coach must mend (a character that the face lacks, an
-// arch too tight for its name), naming the player and the row, all at once; or
-// the context's error.
+// what the shop or the coach must mend (a character that the face lacks, say),
+// naming the player and the row, all at once; or the context's error. An arch too
+// tight for one player's name is no error, see Piece.TooTight.
 func Resolve(ctx context.Context, o *order.Order, options Options) (*Sized, error) {
 	if options.Signed != nil {
 		return resolveOnto(ctx, o, options)

@@ -7,6 +7,7 @@ import (
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/length"
+	"yokeline/lettering/order"
 )
 
 // stack is a number and the name over it on one size: one arrangement that must
@@ -38,14 +39,11 @@ func (w *worker) stack(l *layout, above, i int) {
 		}
 		return
 	}
-	usual := math.Max(k.baseline()+k.upper.placement.GapAfter, k.leastTop())
-	if k.surely() <= usual && k.at(usual) {
-		return // no name can come near enough to matter, so none is looked at
-	}
-	least := k.least()
-	if usual = math.Max(usual, least); k.at(usual) {
+	usual := k.usualTop()
+	if k.at(usual) {
 		return
 	}
+	least := k.least()
 	if k.at(least) {
 		k.at(largest(least, usual, k.at))
 		k.tell(fmt.Sprintf("gap %s under the baseline, usually %s", k.say(k.lower.top-k.baseline()), k.say(usual-k.baseline())))
@@ -59,6 +57,16 @@ func (w *worker) stack(l *layout, above, i int) {
 // baseline is the level of the middle of the name's baseline, at the height that
 // the name has before the ladder.
 func (k *stack) baseline() float64 { return k.upper.top + k.upper.drop + k.upper.height }
+
+// usualTop is where the number stands if nothing has to be given up. Names are only
+// looked at where one may come near enough to matter.
+func (k *stack) usualTop() float64 {
+	usual := math.Max(k.baseline()+k.upper.placement.GapAfter, k.leastTop())
+	if k.surely() > usual {
+		usual = math.Max(usual, k.least())
+	}
+	return usual
+}
 
 // least is the highest top that the number may have.
 func (k *stack) least() float64 {
@@ -111,6 +119,11 @@ func (k *stack) lowerName() bool {
 	fits := try(floor)
 	if fits {
 		try(math.Max(floor, k.step(largest(floor, k.upper.asked, try))))
+	}
+	if fits && asked.HeightFor(k.l.garment.Size()).By == order.Largest {
+		k.upper.asked = k.upper.height // the largest that leaves room for the number
+		k.tellGap()
+		return true
 	}
 	k.tellGap()
 	note := fmt.Sprintf("letters %s, asked %s", k.say(k.upper.height), k.say(k.upper.asked))

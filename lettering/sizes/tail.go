@@ -15,6 +15,7 @@ import (
 type tailed struct {
 	name        fit.Name // with the figures of the whole shape
 	shape, laid geom.Region
+	path        geom.Path // of shape, made once for everyone who wears it
 }
 
 // tailRefits is how often a name is made smaller until its tail fits too: the
@@ -34,6 +35,7 @@ func (w *worker) withTail(l *layout, i int, text string, limit, height float64) 
 			}
 			t, err := w.drawTail(i, *n, limit)
 			if err != nil || limit == 0 || t.name.Verdict == fit.Over || t.name.InkWidth <= limit {
+				t.path = t.shape.Path()
 				return t, err
 			}
 			inner *= limit / t.name.InkWidth * (1 - 1e-6)
@@ -62,7 +64,10 @@ func (w *worker) drawTail(i int, n fit.Name, limit float64) (tailed, error) {
 	}
 	box := outline.ExtentOf(out.shape.Bounds(), out.shape, layers(asked))
 	shift := geom.Translate(-(box.Min.X+box.Max.X)/2, 0)
-	out.shape, out.laid = out.shape.Transform(shift), out.laid.Transform(shift)
+	out.shape = out.shape.Transform(shift)
+	if out.laid != nil { // nil says that nothing is laid on
+		out.laid = out.laid.Transform(shift)
+	}
 	out.name.Limit, out.name.InkWidth, out.name.InkHeight = limit, box.Width(), box.Height()
 	out.name.BareInkWidth = out.shape.Bounds().Width()
 	if n.Verdict == fit.Over {

@@ -5,6 +5,7 @@ package outfile_test
 import (
 	"bytes"
 	"context"
+	"flag"
 	"io"
 	"os"
 	"os/exec"
@@ -57,6 +58,8 @@ func TestWriteRefusesAProtectedFolderAndLeavesTheOldFile(t *testing.T) {
 	assert.Equal(t, "old", content(t, path))
 }
 
+var long = flag.Bool("long", false, "kill the writing process 300 times, in place of 8")
+
 // childTarget names, in the environment of a child process, the file that it
 // writes again and again until it is killed.
 const childTarget = "OUTFILE_TEST_TARGET"
@@ -65,6 +68,7 @@ func TestMain(m *testing.M) {
 	if path := os.Getenv(childTarget); path != "" {
 		writeForEver(path)
 	}
+	flag.Parse()
 	os.Exit(m.Run())
 }
 
@@ -94,8 +98,12 @@ func TestAProcessKilledWhileWritingLeavesAWholeFile(t *testing.T) {
 	path := filepath.Join(folder, "proof.pdf")
 	self, err := os.Executable()
 	require.NoError(t, err)
+	kills := 8
+	if *long {
+		kills = 300
+	}
 	leftovers := 0
-	for i := range 8 {
+	for i := range kills {
 		child := exec.Command(self)
 		child.Env = append(os.Environ(), childTarget+"="+path)
 		out, err := child.StdoutPipe()
@@ -103,7 +111,7 @@ func TestAProcessKilledWhileWritingLeavesAWholeFile(t *testing.T) {
 		require.NoError(t, child.Start())
 		_, err = io.ReadFull(out, make([]byte, len("begun\n")))
 		require.NoError(t, err)
-		time.Sleep(time.Duration(i*3) * time.Millisecond)
+		time.Sleep(time.Duration(i%16*3) * time.Millisecond)
 		require.NoError(t, child.Process.Signal(syscall.SIGKILL))
 		_ = child.Wait()
 

@@ -162,10 +162,10 @@ func farthest(out, line []geom.Point, flat float64) []geom.Point {
 // beside returns the distance of p from the line between a and z.
 func beside(p, a, z geom.Point) float64 {
 	along := z.Sub(a)
-	long := along.Norm()
-	if long == 0 {
+	square := along.X*along.X + along.Y*along.Y
+	if square == 0 {
 		return p.Sub(a).Norm()
 	}
-	t := math.Max(0, math.Min(1, ((p.X-a.X)*along.X+(p.Y-a.Y)*along.Y)/(long*long)))
+	t := math.Max(0, math.Min(1, ((p.X-a.X)*along.X+(p.Y-a.Y)*along.Y)/square))
 	return p.Sub(geom.Point{X: a.X + t*along.X, Y: a.Y + t*along.Y}).Norm()
 }

@@ -28,6 +28,12 @@ func (p *Page) WritePNG(w io.Writer, dpi float64) error {
 	if err != nil {
 		return err
 	}
+	return EncodePNG(w, img, dpi)
+}
+
+// EncodePNG writes a picture and marks the file with its resolution in dots per
+// inch, so that it prints at true size.
+func EncodePNG(w io.Writer, img image.Image, dpi float64) error {
 	encoder := png.Encoder{CompressionLevel: png.DefaultCompression}
 	return encoder.Encode(&resolutionWriter{w: w, perMetre: uint32(math.Round(dpi / mmPerInch * 1000))}, img)
 }

@@ -1,6 +1,11 @@
 // Package pdf writes a book of drawn pages as one PDF: exact page sizes, curves
 // as curves, text as text with its faces embedded, repeated drawings stored
 // once. The same book gives the same bytes.
+//
+// A document says its title, author and language and lists its pages, but it is
+// not tagged: the library that writes it (fpdf) has no structure tree. Readers take
+// the order of the text from the page, which is the order it is drawn in. Whoever
+// listens to a proof is better served by the HTML page, which has structure.
 package pdf
 
 import (

@@ -22,10 +22,12 @@ func softball(t testing.TB) Input {
 // Paper, phone and the shop's records must mean the same by a letter.
 func TestChoicesHaveTheLettersThatTheShopRecords(t *testing.T) {
 	in := softball(t)
+	in.Results = append(in.Results, findings.Result{Finding: finding(findings.Violation, "back number", "number height", "5 in", "at least 6 in", "4-2a", "read")})
 	d, err := newDocument(in)
 	require.NoError(t, err)
 	got, want := d.questions(), choices.Of(in.Sized, in.Results)
 	require.Len(t, got, len(want))
+	require.NotNil(t, want[len(want)-1].Rule)
 	for i, q := range want {
 		assert.Equal(t, q.Player, got[i].player, "%s", q.ID)
 		require.Len(t, got[i].ways, len(q.Ways), q.ID)

@@ -24,21 +24,9 @@ func (d *document) newFrame(i int) *frame {
 	l := d.pages[i]
 	p := d.book.Add(l.sheet, l.title)
 	f := &frame{Pen: p.Pen, document: d, Grid: parts.NewGrid(l.sheet), index: i}
-	o := d.order
-	label := "Revision"
-	if o.Revision == "" {
-		label = "Date"
-	}
-	fields := [3]parts.Field{{Label: "Order", Value: o.Number}, {Label: label, Value: joined(o.Revision, date(o.ProofDate))}, {Label: "From", Value: o.Shop}}
-	for k := range fields {
-		if fields[k].Value == "" {
-			fields[k].Label = ""
-		}
-	}
-	parts.PageHead(f.Pen, f.Grid, parts.Head{
-		Team: d.team, TeamText: o.Team, Subtitle: joined(d.sport(), d.garmentWords()), Fields: fields,
-		Page: i + 1, Pages: len(d.pages), Title: l.title, Sentence: l.sentence,
-	})
+	head := d.masthead()
+	head.Page, head.Pages, head.Title, head.Sentence = i+1, len(d.pages), l.title, l.sentence
+	parts.PageHead(f.Pen, f.Grid, head)
 	return f
 }
 

@@ -45,6 +45,10 @@ type Input struct {
 	Results     []findings.Result // of the rule book and the roster; none when no rule book was named
 	Fingerprint string            // 64 hexadecimal digits
 	Paper       Paper
+	// Onto is the signed revision that players were added to: the players who are
+	// not signed are new, and one who is stands among them to compare. 0 for a
+	// proof of its own.
+	Onto int
 	// Face opens a face by the name the job uses, as when the order was sized.
 	// It sets the team's name in the head and the samples under Faces.
 	Face func(name string) (*typeface.Face, error)

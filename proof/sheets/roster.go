@@ -116,6 +116,9 @@ func playersFromTo(from, to int) string {
 
 // rosterSentence counts the players and their verdicts.
 func (d *document) rosterSentence() string {
+	if d.in.Onto > 0 {
+		return d.addedSentence()
+	}
 	n := len(d.in.Sized.Players)
 	players, side := fmt.Sprintf("%d players, every", n), d.rosterSide().String()
 	if n == 1 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"yokeline/lettering/choices"
 	"yokeline/lettering/findings"
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
@@ -183,13 +184,13 @@ func (d *document) lowered(h, asked float64) string {
 func (d *document) remarks() []remark {
 	players := d.in.Sized.Players
 	out := make([]remark, len(players))
-	for _, c := range d.clashes() {
-		for _, i := range c.players {
+	for _, c := range choices.Clashes(d.in.Sized, d.in.Results) {
+		for _, i := range c.Players {
 			r := remark{text: "number twice", mark: parts.Broken, marked: true}
-			if same := c.others(players, i); len(same) > 0 {
+			if same := c.Others(players, i); len(same) > 0 {
 				r.text = "same as " + list(same)
 			}
-			if c.advice {
+			if c.Advice {
 				r.mark = parts.Advice
 			}
 			out[i] = r
@@ -198,6 +199,8 @@ func (d *document) remarks() []remark {
 	broken, asked := d.broken(), d.askedOf()
 	for i, p := range players {
 		switch {
+		case d.compared(p):
+			out[i] = remark{text: "signed, to compare"}
 		case out[i].text != "":
 		case asked[i] > 0:
 			out[i] = remark{text: seeChoice, choice: asked[i], spare: d.verdictOf(p).mark != parts.Over}
@@ -215,7 +218,7 @@ func (d *document) remarks() []remark {
 func (d *document) askedOf() map[int]int {
 	out := map[int]int{}
 	for i, q := range d.questions() {
-		if q.piece != nil && perPlayer(q.piece.Asked.Place) && out[q.player] == 0 {
+		if q.piece != nil && choices.PerPlayer(q.piece.Asked.Place) && out[q.player] == 0 {
 			out[q.player] = i + 1
 		}
 	}
@@ -233,7 +236,7 @@ const seePage = "see page 00"
 func (d *document) broken() map[string]bool {
 	out, all := map[string]bool{}, len(d.in.Sized.Players)
 	for _, g := range findings.Grouped(d.in.Results, all) {
-		if g.Severity != findings.Violation || g.What == "size" || aboutClash(g.Result) || all > 1 && len(g.Players) == all {
+		if g.Severity != findings.Violation || g.What == "size" || choices.AboutClash(g.Result) || all > 1 && len(g.Players) == all {
 			continue
 		}
 		for _, label := range g.Players {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"yokeline/lettering/choices"
 	"yokeline/lettering/findings"
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
@@ -46,14 +47,13 @@ func (d *document) ruleGroups() []ruleGroup {
 			}
 		}
 	}
-	clashes := d.clashes()
-	for _, c := range clashes {
-		add(c.finding.Severity, d.clashRow(c))
+	for _, c := range choices.Clashes(d.in.Sized, d.in.Results) {
+		add(c.Finding.Severity, d.clashRow(c))
 	}
 	lowered := false
 	for _, g := range findings.Grouped(d.in.Results, len(d.in.Sized.Players)) {
 		switch {
-		case aboutClash(g.Result):
+		case choices.AboutClash(g.Result):
 		case isLowered(g.Finding):
 			if !lowered {
 				for _, r := range d.loweredRows() {
@@ -282,10 +282,10 @@ func shortList(names []string, most int) string {
 }
 
 // clashRow is the row of players who share a number.
-func (d *document) clashRow(c clash) ruleRow {
-	f := c.finding
+func (d *document) clashRow(c choices.Clash) ruleRow {
+	f := c.Finding
 	var who, numbers []string
-	for _, i := range c.players {
+	for _, i := range c.Players {
 		p := d.in.Sized.Players[i]
 		who, numbers = append(who, p.Label()), append(numbers, p.Number)
 	}
@@ -294,7 +294,7 @@ func (d *document) clashRow(c clash) ruleRow {
 		rule: f.Rule, source: f.Source, memory: f.How == "memory", cited: f.Source != "", clash: true,
 	}
 	r.what = "numbers " + list(numbers)
-	if c.byNumber {
+	if c.Alike {
 		r.what = "number " + numbers[0]
 		r.measured = fmt.Sprintf("worn by %d players", len(numbers))
 	} else if len(numbers) > 2 {

@@ -3,7 +3,7 @@ package sheets
 import (
 	"strings"
 
-	"yokeline/lettering/findings"
+	"yokeline/lettering/choices"
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/geom"
@@ -32,7 +32,6 @@ type Screen struct {
 	Players  []ScreenPlayer
 	Rules    []ScreenRule // the heaviest first
 	Terms    []ScreenTerm
-	Broken   []ScreenRule // rules that stay broken whatever is chosen
 
 	d *document
 }
@@ -69,19 +68,15 @@ func NewScreen(in Input) (*Screen, error) {
 	if err != nil {
 		return nil, err
 	}
-	o := d.order
-	s := &Screen{
-		Book: d.book, Cloth: d.cloth, Side: d.rosterSide(), Team: d.team, Noun: d.noun(), Read: d.readAloud(), d: d,
-		Subtitle: joined(d.sport(), d.garmentWords()),
-	}
+	head := d.masthead()
 	need, _ := d.rosterNeeds()
 	half := need.wide * chestMargin / 2
-	s.Window = geom.Rect{Min: geom.Point{X: -half, Y: -windowAbove}, Max: geom.Point{X: half, Y: need.deep - windowAbove}}
-	label := "Revision"
-	if o.Revision == "" {
-		label = "Date"
+	s := &Screen{
+		Book: d.book, Cloth: d.cloth, Side: d.rosterSide(), Team: d.team, Noun: d.noun(), Read: d.readAloud(), d: d,
+		Window:   geom.Rect{Min: geom.Point{X: -half, Y: -windowAbove}, Max: geom.Point{X: half, Y: need.deep - windowAbove}},
+		Subtitle: head.Subtitle,
 	}
-	for _, f := range [...]parts.Field{{Label: "Order", Value: o.Number}, {Label: label, Value: joined(o.Revision, date(o.ProofDate))}, {Label: "From", Value: o.Shop}} {
+	for _, f := range head.Fields {
 		if f.Value != "" {
 			s.Fields = append(s.Fields, f)
 		}
@@ -113,10 +108,7 @@ func (s *Screen) players() {
 func (s *Screen) rules() {
 	for _, g := range s.d.ruleGroups() {
 		for _, r := range g.rows {
-			s.Rules = append(s.Rules, ScreenRule{
-				Result: r.result, Label: r.label, About: strings.ReplaceAll(subjectOf(r.where, r.what), "\n", "; "), Who: r.who,
-				Measured: r.measured, Required: r.required, Rule: r.rule, Source: r.source, Remedy: r.remedy, Memory: r.memory, Checks: r.checks,
-			})
+			s.Rules = append(s.Rules, screenRule(r))
 		}
 	}
 	if s.d.in.Sized.Rules != nil {
@@ -124,13 +116,19 @@ func (s *Screen) rules() {
 			s.BookName += span.Text
 		}
 	}
-	for _, g := range findings.Grouped(s.d.in.Results, len(s.d.in.Sized.Players)) {
-		if g.Severity == findings.Violation && g.Source != "" && !aboutClash(g.Result) {
-			s.Broken = append(s.Broken, ScreenRule{
-				Result: parts.Broken, About: subjectOf(g.Place, g.What), Who: g.Who, Measured: onPage(g.Measured), Required: onPage(g.Required),
-				Rule: g.Rule, Source: g.Source, Memory: g.How == "memory", Checks: 1,
-			})
-		}
+}
+
+// Rule puts a broken rule into the words of the paper: what is broken, by whom,
+// and the sentences that say by how much.
+func (s *Screen) Rule(r *choices.Rule) (said ScreenRule, sentences []string) {
+	row := s.d.ruleWords(r)
+	return screenRule(row), row.says()
+}
+
+func screenRule(r ruleRow) ScreenRule {
+	return ScreenRule{
+		Result: r.result, Label: r.label, About: strings.ReplaceAll(subjectOf(r.where, r.what), "\n", "; "), Who: r.who,
+		Measured: r.measured, Required: r.required, Rule: r.rule, Source: r.source, Remedy: r.remedy, Memory: r.memory, Checks: r.checks,
 	}
 }
 
@@ -147,6 +145,9 @@ func (s *Screen) terms() {
 
 // Length prints a length in the job's unit, rounded the given way.
 func (s *Screen) Length(mm float64, r length.Rounding) string { return s.d.rounded(mm, r) }
+
+// Near prints a length in the job's unit, rounded to the nearest step.
+func (s *Screen) Near(mm float64) string { return s.d.length(mm) }
 
 // Height prints the height of a piece; one that came out lower than asked is
 // never printed as the height asked.
@@ -167,7 +168,3 @@ func (s *Screen) Way(player int, piece *sizes.Piece, name *fit.WayOut, number *n
 	figure, more = s.d.numberWords(*piece, number)
 	return titleOf(number.Kind), figure, more
 }
-
-// Built sets the lengths of a message with built fractions and spaces that do
-// not break.
-func Built(message string) string { return onPage(message) }

@@ -1,11 +1,10 @@
 package sheets
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
+	"yokeline/lettering/choices"
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/length"
@@ -27,8 +26,7 @@ type question struct {
 	clash                  bool
 }
 
-// way is one answer to a question. The letters run A, B, C … over those that
-// can be ticked.
+// way is one answer to a question.
 type way struct {
 	letter string
 	title  string
@@ -39,86 +37,72 @@ type way struct {
 	choice *sizes.Choice // how the piece is made then; nil when it is not known
 }
 
-// questions lists the choices: what is over, the furthest first, then names
-// that were reduced, then numbers that clash.
+// questions lists the choices in the order and with the letters that the page
+// for the phone and the shop's records have too.
 func (d *document) questions() []question {
 	var out []question
-	for i := range d.in.Sized.Players {
-		p := &d.in.Sized.Players[i]
-		for k := range p.Pieces {
-			if q, ok := d.questionOf(p, &p.Pieces[k]); ok && !slices.ContainsFunc(out, q.sameAs) {
-				q.player = i
-				out = append(out, q)
-			}
-		}
-	}
-	slices.SortStableFunc(out, func(a, b question) int { return cmp.Compare(b.over, a.over) })
-	for _, c := range d.clashes() {
-		if !c.advice {
-			out = append(out, d.clashQuestion(c))
-		}
-	}
-	out = append(out, d.ruleQuestions()...)
-	for i := range out {
-		letterWays(out[i].ways)
+	for _, q := range choices.Of(d.in.Sized, d.in.Results) {
+		out = append(out, d.question(q))
 	}
 	return out
 }
 
-func letterWays(ways []way) {
-	for i := range ways {
-		ways[i].letter = string(rune('A' + i))
+// question puts a choice into words.
+func (d *document) question(c choices.Question) question {
+	q := question{player: c.Player, piece: c.Piece, over: c.Over}
+	for _, w := range c.Ways {
+		q.ways = append(q.ways, d.wayOf(c, w))
 	}
-}
-
-// sameAs reports whether another question asks the same: a team name is asked
-// about once for all who wear it in the same way.
-func (q question) sameAs(o question) bool {
-	if q.piece == nil || o.piece == nil || q.piece.Asked.Place != o.piece.Asked.Place || perPlayer(q.piece.Asked.Place) {
-		return false
-	}
-	return q.piece.Text() == o.piece.Text() && q.piece.Height() == o.piece.Height() && q.piece.Room.Width == o.piece.Room.Width
-}
-
-// perPlayer reports whether a piece differs from player to player.
-func perPlayer(place garment.Place) bool {
-	return place != garment.FrontName && place != garment.LeftChest
-}
-
-// questionOf asks about a piece that did not come out as asked.
-func (d *document) questionOf(p *sizes.Player, piece *sizes.Piece) (question, bool) {
-	by, over := overBy(*piece)
-	q := question{number: p.Number, who: d.asCut(*p), piece: piece}
-	if over {
-		q.over = by
-	}
-	switch place := piece.Asked.Place; {
-	case place == garment.BackName:
-	case perPlayer(place):
-		q.who = strings.TrimSpace(q.who + ", " + string(place))
-		q.who = strings.TrimPrefix(q.who, ", ")
+	switch {
+	case c.Clash != nil:
+		d.aboutClash(&q, *c.Clash)
+	case c.Rule != nil:
+		d.aboutRule(&q, c.Rule)
 	default:
-		q.number, q.who = "", fmt.Sprintf("%s, size %s", piece.Text(), d.sizeLabel(p.Size))
+		d.aboutPiece(&q)
 	}
-	if len(piece.Remedies) > 0 {
-		q.ways = d.remedyWays(*piece)
-		return q, over
+	return q
+}
+
+// aboutPiece says whose piece a question is about.
+func (d *document) aboutPiece(q *question) {
+	p := &d.in.Sized.Players[q.player]
+	q.number, q.who = p.Number, d.asCut(*p)
+	switch place := q.piece.Asked.Place; {
+	case place == garment.BackName:
+	case choices.PerPlayer(place):
+		q.who = strings.TrimPrefix(strings.TrimSpace(q.who+", "+string(place)), ", ")
+	default:
+		q.number, q.who = "", fmt.Sprintf("%s, size %s", q.piece.Text(), d.sizeLabel(p.Size))
 	}
-	if piece.Number != nil {
-		q.ways = d.numberWays(*piece)
-		return q, over
+}
+
+// wayOf puts an answer into words.
+func (d *document) wayOf(q choices.Question, w choices.Way) way {
+	out := way{letter: w.Letter, title: w.Kind, player: w.Player, out: w.Name}
+	switch {
+	case w.Name != nil:
+		out.detail = d.wayDetail(*w.Name)
+		out.choice = &sizes.Choice{Place: q.Piece.Asked.Place, Name: w.Name}
+	case w.Number != nil:
+		figure, more := d.numberWords(*q.Piece, w.Number)
+		out.detail, out.choice = joined(figure, more), &sizes.Choice{Place: q.Piece.Asked.Place, Number: w.Number}
+	case w.Remedy != nil:
+		if words := w.Remedy.Words(d.length); words != w.Kind {
+			out.detail = words
+		}
+	case w.Kind == choices.AsItStands:
+		out.detail = d.heightOf(*q.Piece) + " high"
+	case w.Kind == choices.AnotherNumber:
+		out.title, out.blank = d.wearer(*q.Clash, w.Player)+" becomes", true
+	case w.Kind == choices.LeaveBoth:
+		out.title = leaveClash(*q.Clash)
+	case w.Kind == choices.PutRight:
+		out.title, out.detail = "put it right, with a new proof", d.ruleWords(q.Rule).remedy
+	case w.Kind == choices.LeaveIt:
+		out.title = "leave it; I know " + q.Rule.Words() + " is broken"
 	}
-	if piece.ForTheLook() {
-		return q, false // lower only so that the team looks alike
-	}
-	if piece.Name.Verdict == fit.Reduced {
-		q.ways = append(q.ways, way{title: "as it stands", detail: d.heightOf(*piece) + " high"})
-	}
-	for i := range piece.Name.WouldFit {
-		w := &piece.Name.WouldFit[i]
-		q.ways = append(q.ways, way{title: w.Kind, detail: d.wayDetail(*w), out: w, choice: &sizes.Choice{Place: piece.Asked.Place, Name: w}})
-	}
-	return q, over || piece.Name.Verdict == fit.Reduced
+	return out
 }
 
 // wayDetail says in figures what a way out comes to.
@@ -147,40 +131,4 @@ func (d *document) faceName(id string) string {
 		return strings.TrimSuffix(face.Name(), " Regular")
 	}
 	return id
-}
-
-// clashQuestion asks which of the players takes another number.
-func (d *document) clashQuestion(c clash) question {
-	q := question{player: c.players[0], clash: true}
-	var numbers, names []string
-	for _, i := range c.players {
-		p := d.in.Sized.Players[i]
-		if !slices.Contains(numbers, p.Number) {
-			numbers = append(numbers, p.Number)
-		}
-		name := d.asCut(p)
-		if name == "" {
-			name = p.Label()
-		}
-		names = append(names, name)
-		subject := p.Number
-		if c.byNumber {
-			subject = name
-		}
-		q.ways = append(q.ways, way{title: subject + " becomes", blank: true, player: i})
-	}
-	q.number, q.who = strings.Join(numbers, ", "), list(names)
-	stays := "leave both; I know that they share it"
-	switch {
-	case c.finding.Rule != "":
-		stays = "leave both; I know rule " + c.finding.Rule + " is broken"
-	case c.finding.Source != "":
-		stays = "leave both; I know that a rule is broken"
-	}
-	if len(c.players) > 2 {
-		stays = strings.Replace(stays, "both", "all", 1)
-	}
-	q.ways = append(q.ways, way{title: stays, player: -1})
-	d.clashWords(&q, c)
-	return q
 }

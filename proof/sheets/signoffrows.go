@@ -64,7 +64,13 @@ func (s *signOff) playerStrip(i int, heads *strip) strip {
 		}
 		f.signNumber(p, base)
 		f.signVerdict(p, base)
+		if s.compared(p) {
+			f.say(f.Left+signBoxX(0)-parts.BoxSize/2, base, parts.Sentence().In(parts.Slate), "signed before, to compare")
+		}
 		for k := range 3 {
+			if s.compared(p) {
+				break
+			}
 			parts.OpenBox(f.Pen, f.Left+signBoxX(k)-parts.BoxSize/2, y+(high-parts.BoxSize)/2, parts.BoxSize)
 		}
 		f.Line(f.Left+signAnswer, y+high-1.3, f.Right, y+high-1.3, parts.Rule, page.Line{Weight: parts.Hair, Dash: []float64{0.3, 0.7}})

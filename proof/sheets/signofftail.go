@@ -147,10 +147,6 @@ func (s *signOff) own() []strip {
 
 // statement is what the signature stands under.
 func (s *signOff) statement() string {
-	players := fmt.Sprintf("all %d players", len(s.in.Sized.Players))
-	if len(s.in.Sized.Players) == 1 {
-		players = "the player"
-	}
 	pages := ""
 	switch n := len(s.pages); {
 	case n == 1:
@@ -164,7 +160,7 @@ func (s *signOff) statement() string {
 	if len(s.questions) > 0 {
 		done = "ticked and chosen"
 	}
-	return fmt.Sprintf("I have looked at %s%s of this proof. Make it as %s above.", players, pages, done)
+	return fmt.Sprintf("I have looked at %s%s of this proof. Make it as %s above.", s.signedPlayers(), pages, done)
 }
 
 // smallLook is the look once more.

@@ -53,7 +53,7 @@ func (d *document) onEverySize(counts []sizeCount) (wearers []sizes.Player, ok b
 			players = append(players, p)
 		}
 		sized, err := d.resized(d.order.Fit.Same, players)
-		if err == nil && sameLooks(sized.Looks, d.in.Sized.Looks) {
+		if err == nil && sameLooks(sized.Looks, d.in.Sized.Looks) && sameHeights(sized.Players[:first], d.in.Sized.Players) {
 			return sized.Players[first:], true
 		}
 	}
@@ -86,6 +86,18 @@ func (d *document) sampleCandidates() []order.Player {
 		return nil
 	}
 	return []order.Player{all[len(all)/2].player, all[len(all)/4].player, all[0].player}
+}
+
+// sameHeights reports whether the pieces of players have the same heights in two
+// sizings: one that is to be the largest that lies inside would be lower for a
+// longer text in its size.
+func sameHeights(a, b []sizes.Player) bool {
+	const same = 1e-6
+	return slices.EqualFunc(a, b, func(x, y sizes.Player) bool {
+		return slices.EqualFunc(x.Pieces, y.Pieces, func(p, q sizes.Piece) bool {
+			return p.Height()-q.Height() < same && q.Height()-p.Height() < same
+		})
+	})
 }
 
 // sameLooks reports whether names share the same heights in two sizings.

@@ -46,7 +46,6 @@ type card struct {
 	Full               string // the player's whole name, where it is another
 	Label              string // as a button calls the player
 	Picture, Other     template.HTML
-	Closer             string // view box of the lettering alone
 	Mark               string // id of the verdict's mark; empty for none
 	Verdict, Rest      string
 	Over               bool
@@ -84,8 +83,7 @@ func newContent(in Input, screen *sheets.Screen) (*content, error) {
 	return c, nil
 }
 
-// Language, Subtitle, Fields, Noun, Read, Book, Terms and HasBook are what the
-// template asks of the screen.
+// Subtitle and those below are what the template asks of the screen.
 func (c *content) Subtitle() string           { return c.screen.Subtitle }
 func (c *content) Fields() []parts.Field      { return c.screen.Fields }
 func (c *content) Noun() string               { return c.screen.Noun }
@@ -108,9 +106,11 @@ func (c *content) texts() []string {
 
 // intro says what to do and what waits for the coach.
 func (c *content) intro() string {
-	over, lower, twice, pairs, unsized := 0, 0, 0, 0, 0
+	over, lower, twice, pairs, rules, unsized := 0, 0, 0, 0, 0, 0
 	for _, q := range c.in.Questions {
 		switch {
+		case q.Rule != nil:
+			rules++
 		case q.Clash != nil && q.Clash.Alike:
 			twice++
 		case q.Clash != nil:
@@ -135,8 +135,12 @@ func (c *content) intro() string {
 	add(over, c.things(true)+" does not fit yet", strings.Replace(c.things(true)+"s", "piece of letterings", "pieces of lettering", 1)+" do not fit yet")
 	add(lower, "name is lower than the others", "names are lower than the others")
 	add(twice, "number is worn twice", "numbers are worn twice")
+	add(rules, "rule is broken", "rules are broken")
 	add(pairs, "pair of numbers counts as one", "pairs of numbers count as one")
 	text := "Look at each one and tick it, or tell us what is off."
+	if c.in.Onto > 0 {
+		text = fmt.Sprintf("Players were added to revision %d, which you signed; one who is signed stands among them to compare. ", c.in.Onto) + text
+	}
 	if len(waits) > 0 {
 		text += " " + sentence(list(waits)) + ": choose what to do."
 	}
@@ -195,7 +199,9 @@ func (c *content) cards() error {
 		if said.Fitted {
 			k.Mark, k.Verdict, k.Rest, k.Over = verdictID(said.Verdict), said.Verdict.String(), said.Rest, said.Verdict == parts.Over
 		}
-		if said.Broken {
+		if c.in.Onto > 0 && p.Signed {
+			k.Remark = "signed before, here to compare"
+		} else if said.Broken {
 			k.Warning = said.Remark
 		} else {
 			k.Remark = said.Remark
@@ -209,7 +215,7 @@ func (c *content) cards() error {
 		}
 		if k.Sized {
 			var err error
-			if k.Picture, k.Other, k.Closer, err = c.art.player(p); err != nil {
+			if k.Picture, k.Other, err = c.art.player(p); err != nil {
 				return fmt.Errorf("%s: %w", p.Label(), err)
 			}
 		}
@@ -224,10 +230,14 @@ func long(name string) bool {
 	return utf8.RuneCountInString(name) > most
 }
 
-// concerned lists the players whose cards show what is chosen.
+// concerned lists the players whose cards show what is chosen: none for a rule,
+// which many may break.
 func (c *content) concerned(q choices.Question) []int {
-	if q.Clash != nil {
+	switch {
+	case q.Clash != nil:
 		return q.Clash.Players
+	case q.Rule != nil:
+		return []int{}
 	}
 	return []int{q.Player}
 }
@@ -269,28 +279,39 @@ func figures(r sheets.ScreenRule) string {
 	return ": " + r.Measured + "; required: " + r.Required
 }
 
-// known lists the rules that stay broken when the order is signed as it is.
+// known lists the rules that stay broken, each with the answer that leaves it so.
 func (c *content) known() []recordKnown {
 	out := []recordKnown{}
-	for _, r := range c.screen.Broken {
-		what := r.About
-		if r.Who != "" {
-			what += ", " + r.Who
-		}
-		if r.Measured != "" {
-			what += ": " + r.Measured + ", required " + r.Required
-		}
-		out = append(out, recordKnown{Rule: r.Rule, What: staysBroken(r.Rule, what)})
-	}
 	for _, q := range c.in.Questions {
 		for _, w := range q.Ways {
-			if w.Kind == choices.LeaveBoth && q.Clash != nil {
-				rule := q.Clash.Finding.Rule
-				out = append(out, recordKnown{Rule: rule, What: staysBroken(rule, c.clashWords(q.Clash)), Question: q.ID, Letter: w.Letter})
+			k := recordKnown{Question: q.ID, Letter: w.Letter}
+			switch {
+			case w.Kind == choices.LeaveBoth && q.Clash != nil:
+				k.Rule = q.Clash.Finding.Rule
+				k.What = staysBroken(k.Rule, c.clashWords(q.Clash))
+			case w.Kind == choices.LeaveIt && q.Rule != nil:
+				k.Rule = q.Rule.Finding.Rule
+				k.What = staysBroken(k.Rule, c.ruleWords(q.Rule))
+			default:
+				continue
 			}
+			out = append(out, k)
 		}
 	}
 	return out
+}
+
+// ruleWords says in one line what is broken, by whom and by how much.
+func (c *content) ruleWords(r *choices.Rule) string {
+	said, _ := c.screen.Rule(r)
+	what := said.About
+	if said.Who != "" {
+		what += ", " + said.Who
+	}
+	if said.Measured != "" {
+		what += ": " + said.Measured + ", required " + said.Required
+	}
+	return what
 }
 
 func staysBroken(rule, what string) string {

@@ -113,9 +113,8 @@ func box(r geom.Rect) string {
 }
 
 // player draws the side that players are told apart by in the window of the
-// roster, the other side where that carries something of the player's own, and
-// says where the lettering lies.
-func (a *artist) player(p sizes.Player) (picture, other template.HTML, closer string, err error) {
+// roster, and the whole other side where that carries something.
+func (a *artist) player(p sizes.Player) (picture, other template.HTML, err error) {
 	posts := shirt.ThinPosts
 	for _, piece := range p.Pieces {
 		if piece.Name != nil && piece.Name.Verdict == fit.Over {
@@ -124,9 +123,9 @@ func (a *artist) player(p sizes.Player) (picture, other template.HTML, closer st
 	}
 	sheet, v := a.sheet(), a.view(p, a.screen.Side, posts)
 	if err := v.Paint(sheet.Pen); err != nil {
-		return "", "", "", err
+		return "", "", err
 	}
-	closer = box(onPage(a.lettering(p.Pieces, a.screen.Side, p.Garment)))
+	closer := box(onPage(a.lettering(p.Pieces, a.screen.Side, p.Garment)))
 	whole := box(v.Bounds().Grow(1))
 	picture = a.picture(sheet, onPage(a.screen.Window), "shirt", "", `data-closer="`+closer+`" data-whole="`+whole+`"`)
 	side := garment.Front
@@ -139,11 +138,11 @@ func (a *artist) player(p sizes.Player) (picture, other template.HTML, closer st
 		}
 		sheet, v := a.sheet(), a.view(p, side, shirt.NoPosts)
 		if err := v.Paint(sheet.Pen); err != nil {
-			return "", "", "", err
+			return "", "", err
 		}
-		return picture, a.picture(sheet, v.Bounds().Grow(1), "other", "", "hidden"), closer, nil
+		return picture, a.picture(sheet, v.Bounds().Grow(1), "other", "", "hidden"), nil
 	}
-	return picture, "", closer, nil
+	return picture, "", nil
 }
 
 // lettering is the box of all pieces on a side with some cloth around them, mm of

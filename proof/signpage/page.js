@@ -8,28 +8,10 @@
   var state = fresh();
   var zoomed = -1;
 
-  function byID(id) { return document.getElementById(id); }
-  function one(selector, within) { return (within || document).querySelector(selector); }
-  function all(selector, within) { return Array.prototype.slice.call((within || document).querySelectorAll(selector)); }
-  function count(n, thing) { return n + " " + thing + (n === 1 ? "" : "s"); }
-
   // fresh is the state of a page that nobody has answered yet. numbers holds
   // what was written for a player who is to take another number.
   function fresh() {
-    return { began: today(), answers: order.players.map(function () { return null; }), choices: {}, numbers: {}, name: "", agreed: false, signed: null, noted: false };
-  }
-
-  // today is the date of this device, as 2026-11-26.
-  function today() {
-    var d = new Date();
-    return d.getFullYear() + "-" + two(d.getMonth() + 1) + "-" + two(d.getDate());
-  }
-  function two(n) { return (n < 10 ? "0" : "") + n; }
-
-  // spoken turns 2026-11-26 into 26 Nov 2026.
-  function spoken(date) {
-    var months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"], p = date.split("-");
-    return Number(p[2]) + " " + months[Number(p[1]) - 1] + " " + p[0];
+    return { began: today(), answers: order.players.map(function (p) { return p.signed ? { answer: "right" } : null; }), choices: {}, numbers: {}, name: "", agreed: false, signed: null, noted: false };
   }
 
   // keep writes the answers to this browser's own store, where there is one.
@@ -48,7 +30,7 @@
     } catch (e) { return false; }
   }
   function started() {
-    return state.answers.some(Boolean) || Object.keys(state.choices).length > 0 || !!state.signed;
+    return state.answers.some(function (a, i) { return a && !order.players[i].signed; }) || Object.keys(state.choices).length > 0 || !!state.signed;
   }
 
   // The way that was chosen for question i, or null.
@@ -70,7 +52,7 @@
   function changes() {
     return order.questions.filter(function (q, i) {
       var w = chosen(i);
-      return q.ways.length === 0 || (w && w.player >= 0 && newNumber(i, w) !== "");
+      return q.ways.length === 0 || (w && (w.renews || (w.player >= 0 && newNumber(i, w) !== "")));
     }).length;
   }
 
@@ -85,7 +67,7 @@
 
   // known lists the rules that stay broken as things are chosen.
   function known() {
-    return order.known.filter(function (k) { return k.question === "" || state.choices[k.question] === k.letter; });
+    return order.known.filter(function (k) { return state.choices[k.question] === k.letter; });
   }
 
   // show brings the whole page into the state.
@@ -109,9 +91,9 @@
     if (a) {
       one(".tick", said).className = "tick " + a.answer;
       one(".words", said).textContent = inWords(a);
+      one(".change", said).hidden = order.players[i].signed;
     }
   }
-  function inWords(a) { return a.answer === "right" ? "Right" : "“" + (a.about ? a.about + ": " : "") + a.note + "”"; }
 
   // showQuestion ticks the chosen way and shows it on the cards of the players.
   function showQuestion(box, i) {
@@ -159,13 +141,6 @@
     setText("next", !t.ready ? "Next one" : t.notes ? "To your notes" : "To sign");
   }
 
-  // setText leaves a text alone that does not change, so that readers of the
-  // screen say only what is new.
-  function setText(id, text) {
-    var e = byID(id);
-    if (e.textContent !== text) { e.textContent = text; }
-  }
-
   function showSigning(t) {
     var still = [], n = order.players.length;
     if (t.open) { still.push(count(t.open, "player") + " to look at"); }
@@ -206,33 +181,13 @@
     byID("copy").value = file();
   }
 
-  // list writes the rules that stay broken.
-  function list(id, rules) {
-    var box = byID(id);
-    box.textContent = "";
-    rules.forEach(function (k) {
-      var p = document.createElement("p"), words = document.createElement("span");
-      p.className = "warn";
-      words.textContent = k.what;
-      p.append(mark("d-breaks-a-rule"), words);
-      box.append(p);
-    });
-  }
-  function mark(id) {
-    var space = "http://www.w3.org/2000/svg", svg = document.createElementNS(space, "svg"), use = document.createElementNS(space, "use");
-    svg.setAttribute("class", "result");
-    svg.setAttribute("aria-hidden", "true");
-    use.setAttribute("href", "#" + id);
-    svg.append(use);
-    return svg;
-  }
-
   // showPaper fills in the answer as it is printed.
   function showPaper() {
     all(".paper-decide .made").forEach(function (cell, i) {
       var q = order.questions[i], w = chosen(i);
       cell.classList.toggle("chose", !!w);
       cell.dataset.letter = w ? w.letter : "";
+      cell.dataset.detail = w && w.detail ? ", " + w.detail : "";
       cell.textContent = w ? w.title + (w.player >= 0 ? " " + newNumber(i, w) : "") :
         q.ways.length === 0 ? "to be settled with the shop" : q.open ? "no choice yet" : "as it stands";
     });

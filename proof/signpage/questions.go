@@ -17,7 +17,7 @@ type question struct {
 	Piece               string // what it is about, where it is not the name
 	Mark, Verdict, Rest string
 	Over                bool
-	Broken              string // of a clash: what is broken
+	Broken              string // of a clash or a rule: what is broken
 	Consequence         string
 	Long                bool // the name takes smaller letters
 	Plain               bool // without drawings
@@ -35,10 +35,13 @@ type way struct {
 func (c *content) questions() error {
 	for i, q := range c.in.Questions {
 		var out question
-		if q.Clash != nil {
+		var err error
+		switch {
+		case q.Clash != nil:
 			out = c.clash(q)
-		} else {
-			var err error
+		case q.Rule != nil:
+			out = c.rule(q)
+		default:
 			if out, err = c.choice(q); err != nil {
 				return err
 			}
@@ -46,31 +49,60 @@ func (c *content) questions() error {
 		out.Index, out.Long = i, long(out.Name)
 		c.Questions = append(c.Questions, out)
 	}
-	names, clashes := 0, 0
+	c.DecideSay = c.decideSay()
+	return nil
+}
+
+// decideSay counts what asks for a choice.
+func (c *content) decideSay() string {
+	pieces, clashes, rules := 0, 0, 0
 	for _, q := range c.in.Questions {
-		if q.Clash != nil {
+		switch {
+		case q.Clash != nil:
 			clashes++
-		} else {
-			names++
+		case q.Rule != nil:
+			rules++
+		default:
+			pieces++
 		}
 	}
+	thing := c.things(false)
 	var who []string
-	if names > 0 {
-		thing := c.things(false)
-		who = append(who, counted(names, thing, strings.Replace(thing+"s", "piece of letterings", "pieces of lettering", 1)))
-	}
-	if clashes > 0 {
-		who = append(who, counted(clashes, "shared number", "shared numbers"))
+	for _, k := range []struct {
+		n         int
+		one, many string
+	}{
+		{pieces, thing, strings.Replace(thing+"s", "piece of letterings", "pieces of lettering", 1)},
+		{clashes, "shared number", "shared numbers"}, {rules, "broken rule", "broken rules"},
+	} {
+		if k.n > 0 {
+			who = append(who, counted(k.n, k.one, k.many))
+		}
 	}
 	verb := " asks for your choice."
-	if names+clashes > 1 {
+	if pieces+clashes+rules > 1 {
 		verb = " ask for your choice."
 	}
-	c.DecideSay = sentence(list(who)) + verb
-	if names > 0 {
-		c.DecideSay += " The posts beside a name show the room on that size."
+	say := sentence(list(who)) + verb
+	if pieces > 0 {
+		say += " The posts beside a name show the room on that size."
 	}
-	return nil
+	return say
+}
+
+// rule is the question whether a broken rule is put right.
+func (c *content) rule(q choices.Question) question {
+	said, sentences := c.screen.Rule(q.Rule)
+	out := question{Name: sentence(said.About), Plain: true, Broken: "breaks " + strings.Replace(q.Rule.Words(), " ", "\u00a0", 1)}
+	if said.Who != "" {
+		sentences = append([]string{sentence(said.Who) + "."}, sentences...)
+	}
+	out.Consequence = strings.Join(sentences, " ")
+	for _, w := range q.Ways {
+		title, detail := c.words(q, w)
+		out.Ways = append(out.Ways, way{Letter: w.Letter, Title: title, Detail: detail})
+	}
+	return out
 }
 
 // choice is the question about a piece that did not come out as asked.
@@ -161,6 +193,15 @@ func (c *content) words(q choices.Question, w choices.Way) (title, detail string
 			title = p.Number + " " + title
 		}
 		title += " becomes"
+	case w.Remedy != nil:
+		if detail = w.Remedy.Words(c.screen.Near); detail == w.Kind {
+			detail = ""
+		}
+	case w.Kind == choices.PutRight:
+		said, _ := c.screen.Rule(q.Rule)
+		title, detail = "Put it right, with a new proof", said.Remedy
+	case w.Kind == choices.LeaveIt:
+		detail = "I know that " + strings.Replace(q.Rule.Words(), " ", "\u00a0", 1) + " is broken."
 	case w.Kind == choices.LeaveBoth && q.Clash != nil && q.Clash.Finding.Rule != "":
 		detail = "I know that the rule is broken."
 	case w.Kind == choices.LeaveBoth:

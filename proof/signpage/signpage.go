@@ -31,6 +31,9 @@ type Input struct {
 	Results     []findings.Result  // of the rule book and the roster
 	Questions   []choices.Question // what the coach must decide
 	Fingerprint string             // 64 hexadecimal digits
+	// Onto is the signed revision that players were added to, as for the paper; 0
+	// for a proof of its own. Who is signed stands there to compare, answered.
+	Onto int
 	// Face opens a face by the name the job uses, as when the order was sized.
 	Face func(name string) (*typeface.Face, error)
 }
@@ -46,6 +49,9 @@ var pageScript string
 
 //go:embed seal.js
 var sealScript string
+
+//go:embed tools.js
+var toolScript string
 
 // document is what the template fills in.
 type document struct {
@@ -94,7 +100,7 @@ func (c *content) page(style string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	script := sealScript + pageScript
+	script := toolScript + sealScript + pageScript
 	var out bytes.Buffer
 	err = page.Execute(&out, document{
 		Policy: policy(style, script), Style: template.CSS(style), Script: template.JS(script),
@@ -134,6 +140,7 @@ type recordPlayer struct {
 	Number string `json:"number"`
 	Size   string `json:"size"`
 	Sized  bool   `json:"sized"`
+	Signed bool   `json:"signed"` // before, and here only to compare with
 }
 
 type recordQuestion struct {
@@ -148,10 +155,12 @@ type recordWay struct {
 	Letter string `json:"letter"`
 	Kind   string `json:"kind"`
 	Title  string `json:"title"`
+	Detail string `json:"detail"`
 	Player int    `json:"player"` // who takes another number; -1 for none
+	Renews bool   `json:"renews"` // needs a new proof by itself, with nothing to write
 }
 
-// recordKnown is a rule that stays broken: always, or when a way is chosen.
+// recordKnown is a rule that stays broken when a way is chosen.
 type recordKnown struct {
 	Rule     string `json:"rule"`
 	What     string `json:"what"`
@@ -168,12 +177,12 @@ func (c *content) record() record {
 		Players: []recordPlayer{}, Questions: []recordQuestion{}, Known: c.known(),
 	}
 	for i, p := range c.in.Sized.Players {
-		r.Players = append(r.Players, recordPlayer{p.Name, p.Number, c.screen.Players[i].Size, p.Garment != nil})
+		r.Players = append(r.Players, recordPlayer{p.Name, p.Number, c.screen.Players[i].Size, p.Garment != nil, c.in.Onto > 0 && p.Signed})
 	}
 	for i, q := range c.in.Questions {
 		asked := recordQuestion{ID: q.ID, Open: q.Open(), Shows: q.Piece != nil && q.Piece.Side == c.screen.Side, Players: c.concerned(q), Ways: []recordWay{}}
 		for k, w := range q.Ways {
-			asked.Ways = append(asked.Ways, recordWay{w.Letter, w.Kind, c.Questions[i].Ways[k].Title, w.Player})
+			asked.Ways = append(asked.Ways, recordWay{w.Letter, w.Kind, c.Questions[i].Ways[k].Title, c.Questions[i].Ways[k].Detail, w.Player, w.NewProof() && w.Player < 0})
 		}
 		r.Questions = append(r.Questions, asked)
 	}

@@ -1,0 +1,301 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"unicode"
+
+	"yokeline/lettering/garment"
+	"yokeline/lettering/layers"
+	"yokeline/lettering/nest"
+	"yokeline/lettering/pressing"
+	"yokeline/lettering/sheetplan"
+	"yokeline/lettering/sizes"
+	"yokeline/lettering/tally"
+	art "yokeline/proof/bench"
+	"yokeline/proof/outfile"
+	"yokeline/proof/page"
+	"yokeline/proof/pdf"
+	"yokeline/proof/sheets"
+	"yokeline/proof/ticket"
+)
+
+// bench is what make writes, and how.
+type bench struct {
+	*issue
+	sized    *sizes.Sized
+	only     map[int]bool
+	stock    *nest.Stock
+	unsigned bool
+	plan     *sheetplan.Plan
+	by       nest.By
+	writer   *art.Bench
+	batch    *outfile.Batch
+	dir      string
+	files    []string // written so far, by their names in dir
+}
+
+// write puts all production files in place together.
+func (m *makeChoice) write(ctx context.Context, s streams, b bench) error {
+	o := sheetplan.Options{
+		Settings: layers.Default(), Stock: b.stock, Nest: m.arrangement(), Workers: runtime.GOMAXPROCS(0), Progress: s.progress("making piece"),
+	}
+	if b.only != nil {
+		o.Only = func(player int) bool { return b.only[player] }
+	}
+	var err error
+	if b.plan, err = sheetplan.Of(ctx, b.sized, o); err != nil {
+		return err
+	}
+	if b.writer, err = art.New(); err != nil {
+		return err
+	}
+	b.by, b.dir, b.batch = o.Nest.By, m.out, outfile.NewBatch(ctx)
+	defer b.batch.Discard()
+	count, err := b.counted()
+	if err != nil {
+		return err
+	}
+	book, err := m.ticket(&b, count)
+	if err != nil {
+		return err
+	}
+	before, err := madeBefore(b.dir)
+	if err != nil {
+		return err
+	}
+	for _, step := range []func() error{b.pieces, b.sheets, func() error { return b.lists(count) }, book, b.manifest} {
+		if err := step(); err != nil {
+			return err
+		}
+	}
+	if err := b.batch.Commit(); err != nil {
+		return err
+	}
+	b.sweep(before)
+	return b.summary(s.out)
+}
+
+// add writes one file below the folder of the output.
+func (b *bench) add(name string, write func(io.Writer) error) error {
+	b.files = append(b.files, filepath.ToSlash(name))
+	path := filepath.Join(b.dir, name)
+	if err := makeFolder(filepath.Dir(path)); err != nil {
+		return err
+	}
+	return b.batch.Add(path, write)
+}
+
+func (b *bench) options(l art.Label) art.Options { return art.Options{Label: l, Unsigned: b.unsigned} }
+
+// label says whose a part is.
+func (b *bench) label(player, piece int, note string) art.Label {
+	p := b.sized.Players[player]
+	who := strings.TrimSpace(p.Number + " " + p.Name)
+	if who == "" {
+		who = p.Label()
+	}
+	return art.Label{Player: who, Place: string(p.Pieces[piece].Asked.Place), Size: p.Garment.Size().Label(), Note: note}
+}
+
+// fileName names a piece by the row of its player, the number and the place.
+func (b *bench) fileName(player, piece int) string {
+	p := b.sized.Players[player]
+	parts := []string{fmt.Sprintf("%03d", player+1)}
+	for _, text := range []string{p.Number, p.Name, string(p.Pieces[piece].Asked.Place)} {
+		if text = safeName(text); text != "" {
+			parts = append(parts, text)
+		}
+	}
+	return strings.Join(parts, "-")
+}
+
+// safeName keeps what every file system takes in a name.
+func safeName(text string) string {
+	return strings.Trim(strings.Map(func(r rune) rune {
+		switch {
+		case r <= unicode.MaxASCII && (unicode.IsLetter(r) || unicode.IsDigit(r)):
+			return unicode.ToLower(r)
+		case unicode.IsLetter(r):
+			return unicode.ToLower(r)
+		}
+		return '-'
+	}, text), "-")
+}
+
+// pieces writes every piece at 1:1.
+func (b *bench) pieces() error {
+	for _, p := range b.plan.Pieces {
+		name := filepath.Join("pieces", b.fileName(p.Player, p.Piece))
+		o := b.options(b.label(p.Player, p.Piece, ""))
+		if err := b.add(name+".svg", func(w io.Writer) error { return b.writer.SVG(w, p.Art, o) }); err != nil {
+			return err
+		}
+		if err := b.add(name+".pdf", func(w io.Writer) error { return b.writer.PDF(w, p.Art, o) }); err != nil {
+			return err
+		}
+		if p.Art.Method.ID != "direct-to-film" {
+			continue
+		}
+		if err := b.add(name+".png", func(w io.Writer) error { return b.writer.PNG(w, p.Art, o) }); err != nil {
+			return err
+		}
+		if err := b.add(name+"-white.png", func(w io.Writer) error { return b.writer.WhitePNG(w, p.Art, o) }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sheets writes every sheet with its parts, each with its number on it.
+func (b *bench) sheets() error {
+	for n, sheet := range b.plan.Layout.Sheets {
+		out := art.Sheet{Name: fmt.Sprintf("sheet %d, %s", n+1, sheet.Group), Width: sheet.Width, Height: sheet.Height}
+		for _, p := range b.plan.On(n, b.by) {
+			l := b.label(p.Player, p.Piece, "")
+			l.Player = fmt.Sprintf("%d: %s", p.Number, l.Player)
+			out.Parts = append(out.Parts, art.SheetPart{Art: p.Art, Label: l})
+		}
+		name := filepath.Join("sheets", fmt.Sprintf("sheet-%02d-%s", n+1, safeName(sheet.Group)))
+		if err := b.add(name+".svg", func(w io.Writer) error { return b.writer.SheetSVG(w, out, b.options(art.Label{})) }); err != nil {
+			return err
+		}
+		if err := b.add(name+".pdf", func(w io.Writer) error { return b.writer.SheetPDF(w, out, b.options(art.Label{})) }); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// counted counts the order as it is made, with where everything lies.
+func (b *bench) counted() (*tally.Count, error) {
+	return tally.Of(b.made(), tally.Options{
+		Roll:  func(tally.Material) float64 { return b.plan.Stock.Width - 2*b.plan.Stock.Margin },
+		Laid:  func(m tally.Material) (float64, bool) { return b.plan.Taken(m.Name()) },
+		Spots: func(player int, place garment.Place) []tally.Spot { return b.plan.Spots(b.sized, b.row(player), place) },
+	})
+}
+
+// made is the order with only those who are made.
+func (b *bench) made() *sizes.Sized {
+	if b.only == nil {
+		return b.sized
+	}
+	out, o := *b.sized, *b.sized.Order
+	out.Order, out.Players, o.Players = &o, nil, nil
+	for i, p := range b.sized.Players {
+		if b.only[i] {
+			out.Players = append(out.Players, p)
+			o.Players = append(o.Players, b.sized.Order.Players[i])
+		}
+	}
+	return &out
+}
+
+// row is where player i of those who are made stands in the whole order.
+func (b *bench) row(i int) int {
+	for k := range b.sized.Players {
+		if b.only == nil || b.only[k] {
+			if i == 0 {
+				return k
+			}
+			i--
+		}
+	}
+	return 0
+}
+
+// lists writes the counts as CSV and JSON.
+func (b *bench) lists(c *tally.Count) error {
+	for _, t := range c.Tables() {
+		if err := b.add(filepath.Join("lists", t.Name+".csv"), t.WriteCSV); err != nil {
+			return err
+		}
+	}
+	return b.add(filepath.Join("lists", "count.json"), c.WriteJSON)
+}
+
+// ticket draws the press ticket, the pick list, the counts and the labels; the
+// function that is returned writes them.
+func (m *makeChoice) ticket(b *bench, c *tally.Count) (func() error, error) {
+	in := ticket.Input{
+		Sized: b.made(), Count: c, Variant: m.variant, Fingerprint: b.print, Unsigned: b.unsigned,
+		Sheet: page.Letter(),
+	}
+	if (&pageFiles{paper: m.paper}).paperFor(b.job.order.Units) == sheets.A4 {
+		in.Sheet = page.A4()
+	}
+	b.sized.Order.Revision = b.revision()
+	var err error
+	if in.Head, err = sheets.Masthead(sheets.Input{Sized: b.sized, Fingerprint: b.print, Face: b.job.face}); err != nil {
+		return nil, err
+	}
+	if m.press != "" {
+		data, err := os.ReadFile(m.press)
+		if err != nil {
+			return nil, usagef("the press settings cannot be read: %v", err)
+		}
+		shop, faults := pressing.Read(filepath.Base(m.press), data)
+		if len(faults) > 0 {
+			return nil, faults
+		}
+		in.Shop = shop
+	}
+	if m.market != "" {
+		market := pressing.Market(strings.ToUpper(m.market))
+		if market != pressing.US && market != pressing.EU {
+			return nil, usagef("--market: %q is not US or EU", m.market)
+		}
+		in.Market = &market
+	}
+	book, err := ticket.Book(in)
+	if err != nil {
+		return nil, fmt.Errorf("press ticket: %w", err)
+	}
+	facts := pdf.Facts{Title: "Press ticket for " + b.sized.Order.Team, Author: b.sized.Order.Shop, Language: "en"}
+	return func() error {
+		return b.add("ticket.pdf", func(w io.Writer) error { return pdf.Write(w, book, facts) })
+	}, nil
+}
+
+// tooWide names what was made as it stands though it does not fit: only an order
+// that nobody signed has such pieces, for a choice comes with a signature.
+func (b *bench) tooWide(w io.Writer) {
+	for _, p := range b.plan.Pieces {
+		player := b.sized.Players[p.Player]
+		if piece := player.Pieces[p.Piece]; piece.Over() {
+			fmt.Fprintf(w, "does not fit: %s of %s, made as it stands; let the coach choose a way out first\n", piece.Asked.Place, player.Label())
+		}
+	}
+}
+
+// summary says what was made and what it takes.
+func (b *bench) summary(w io.Writer) error {
+	f := b.plan.Figures(b.by)
+	fmt.Fprintf(w, "%d pieces for %s, %s\n", len(b.plan.Pieces), players(len(b.made().Players)), methodOf(b.sized.Order))
+	if f.Stock > 0 {
+		boxes, area := f.Least()
+		least := fmt.Sprintf("at the very least %.0f %%", 100*area)
+		if boxes > 0 {
+			least = fmt.Sprintf("%.0f %% at the least by boxes, %s", 100*boxes, least)
+		}
+		fmt.Fprintf(w, "%d sheets of %s, %.2f m²: %.0f %% waste (%s)\n", f.Sheets, b.plan.Stock.Name, f.Stock/1e6, 100*f.Waste(), least)
+	}
+	for i := range b.plan.Parts {
+		if why := b.plan.Loose[i]; why != "" {
+			part := b.plan.Parts[i]
+			fmt.Fprintf(w, "on no sheet: %s of %s: %s\n", b.sized.Players[part.Player].Pieces[part.Piece].Asked.Place, b.sized.Players[part.Player].Label(), why)
+		}
+	}
+	b.tooWide(w)
+	if b.unsigned {
+		fmt.Fprintln(w, "UNSIGNED: nobody has agreed to this; every file says so.")
+	}
+	_, err := fmt.Fprintln(w, b.dir)
+	return err
+}
