@@ -21,6 +21,7 @@ import (
 )
 
 func signCommand(s streams) *cobra.Command {
+	var p onPaper
 	c := &cobra.Command{
 		Use:   "sign JOB FILE",
 		Short: "Record the coach's sign-off of one exact proof",
@@ -29,13 +30,27 @@ this order, it is kept beside the proof and the order is signed. When the coach
 asks for changes, they are kept and listed. When it is for another proof, what
 changed since is said player by player, and nothing is recorded.
 
+A proof that was signed by hand is recorded from its scan: FILE is the picture or
+the PDF of the sheet, and the flags say what stands on it. Whatever was struck
+through is not signed: change it and issue a new proof.
+
 Exit codes: 0 signed; 1 changes are asked for; 3 the file does not fit this order.`,
-		Example: `  yokeline sign spring-league herons-signoff.json`,
-		Args:    usageArgs(cobra.ExactArgs(2)),
+		Example: `  yokeline sign spring-league herons-signoff.json
+  yokeline sign spring-league scan.pdf --by "Robin Vale" --date 2027-02-24 --code "a622 b8c6 99bb b360" --choose 1=D`,
+		Args: usageArgs(cobra.ExactArgs(2)),
 	}
 	output := formatFlag(c)
+	f := c.Flags()
+	f.StringVar(&p.by, "by", "", "who signed the sheet by hand")
+	f.StringVar(&p.date, "date", "", "the day on the sheet, such as 2027-02-24")
+	f.StringVar(&p.code, "code", "", "the fingerprint on the sheet, its sixteen digits")
+	f.StringArrayVar(&p.choose, "choose", nil, "a choice that is ticked on the sheet, by its number: 1=D")
 	c.RunE = func(c *cobra.Command, args []string) error {
-		return sign(c.Context(), s, jobChoice{path: args[0]}, args[1], *output)
+		job := jobChoice{path: args[0]}
+		if p.given() {
+			return p.sign(c.Context(), s, job, args[1], *output)
+		}
+		return sign(c.Context(), s, job, args[1], *output)
 	}
 	return c
 }
@@ -71,11 +86,26 @@ func sign(ctx context.Context, s streams, c jobChoice, file string, f format) er
 	if errors.As(err, &foreign) {
 		return i.foreign(ctx, s, filepath.Base(file), foreign)
 	}
-	corrections := answer.Corrections(proof)
+	return i.settle(ctx, s, c, received{answer: answer, file: filepath.Base(file), data: data, problems: problems, corrections: answer.Corrections(proof)}, f)
+}
+
+// received is an answer to this proof, with what was found in it.
+type received struct {
+	answer      *signoff.Answer
+	file        string
+	data        []byte // the answer as it is kept
+	scan        []byte // of a sheet that was signed by hand; nil for none
+	problems    []string
+	corrections []signoff.Correction
+}
+
+// settle records an answer, or refuses it, and says so.
+func (i *issue) settle(ctx context.Context, s streams, c jobChoice, r received, f format) error {
+	answer, problems, corrections := r.answer, r.problems, r.corrections
 	if len(problems) > 0 && len(corrections) == 0 && answer.Signed != nil {
-		return refused(filepath.Base(file), problems)
+		return refused(r.file, problems)
 	}
-	kept, err := i.record(ctx, s, c, answer, data, len(problems) == 0)
+	kept, err := i.record(ctx, s, c, r)
 	if err != nil {
 		return err
 	}
@@ -137,7 +167,8 @@ func (i *issue) foreign(ctx context.Context, s streams, file string, wrong *sign
 
 // record keeps an answer beside its proof, and the proof too when it is not kept
 // yet.
-func (i *issue) record(ctx context.Context, s streams, c jobChoice, answer *signoff.Answer, data []byte, binds bool) (string, error) {
+func (i *issue) record(ctx context.Context, s streams, c jobChoice, got received) (string, error) {
+	answer, binds := got.answer, len(got.problems) == 0
 	batch := outfile.NewBatch(ctx)
 	defer batch.Discard()
 	if !i.kept {
@@ -161,7 +192,13 @@ func (i *issue) record(ctx context.Context, s streams, c jobChoice, answer *sign
 		}
 	}
 	path := filepath.Join(i.shelf.path, r.Dir(), r.NextFile(binds))
-	if err := batch.Add(path, writeBytes(data)); err != nil {
+	if got.scan != nil {
+		sheet := strings.TrimSuffix(path, filepath.Ext(path)) + strings.ToLower(filepath.Ext(got.file))
+		if err := batch.Add(sheet, writeBytes(got.scan)); err != nil {
+			return "", err
+		}
+	}
+	if err := batch.Add(path, writeBytes(got.data)); err != nil {
 		return "", err
 	}
 	return path, batch.Commit()

@@ -190,3 +190,32 @@ func TestARecordThatCannotBeDrawnAgainIsSaid(t *testing.T) {
 	_, errs := d.run(exitInput, "proof", d.dir, "-o", filepath.Join(d.dir, "out"))
 	assert.Contains(t, errs, "revision 1 cannot be drawn again as it was")
 }
+
+func TestASheetSignedByHandIsRecordedWithItsScan(t *testing.T) {
+	d := newDesk(t)
+	d.add("Quillfeatherstonehamberly,Tam Q,8,YS\n")
+	d.proof()
+	i, err := prepare(context.Background(), streams{out: &bytes.Buffer{}, err: &bytes.Buffer{}}, jobChoice{path: d.dir})
+	require.NoError(t, err)
+	require.NotEmpty(t, i.questions)
+	scan := filepath.Join(t.TempDir(), "Scan.PDF")
+	require.NoError(t, os.WriteFile(scan, []byte("%PDF a scan"), 0o644))
+	code := signoff.Short(i.print)
+	sheet := func(args ...string) []string {
+		return append([]string{"sign", d.dir, scan, "--by", "Robin Vale", "--date", "2027-02-24"}, args...)
+	}
+	_, errs := d.run(exitUsage, sheet()...)
+	assert.Contains(t, errs, "--code")
+	_, errs = d.run(exitUsage, sheet("--code", "0000 0000 0000 0000")...)
+	assert.Contains(t, errs, "of another proof")
+	_, errs = d.run(exitInput, sheet("--code", code)...)
+	assert.Contains(t, errs, "no choice is made", "what has to be chosen is on the sheet")
+	_, errs = d.run(exitUsage, sheet("--code", code, "--choose", "1=Z")...)
+	assert.Contains(t, errs, "choice 1 has no Z")
+	assert.NoFileExists(t, d.kept("revision-1", "signed-1.json"))
+	out, _ := d.run(exitDone, sheet("--code", code, "--choose", "1=a")...)
+	assert.Contains(t, out, "Signed by Robin Vale on 2027-02-24")
+	assert.FileExists(t, d.kept("revision-1", "signed-1.json"))
+	assert.FileExists(t, d.kept("revision-1", "signed-1.pdf"))
+	d.run(exitDone, "make", d.dir, "-o", filepath.Join(d.dir, "bench"))
+}

@@ -9,9 +9,9 @@ import (
 	"yokeline/lettering/rulebook"
 )
 
-// letters counts the letters of a name as it is cut: spaces, hyphens and marks
+// Letters counts the letters of a name as it is cut: spaces, hyphens and marks
 // on a letter are none.
-func letters(text string) int {
+func Letters(text string) int {
 	n := 0
 	for _, r := range text {
 		if unicode.IsLetter(r) {
@@ -36,13 +36,13 @@ func (c *checker) byLength(n *rulebook.Names) {
 	of := func(long bool) func(Measured) (float64, float64, bool) {
 		return func(m Measured) (float64, float64, bool) {
 			// a height that is none of the book's is said once, as that
-			return m.Height, m.Height, letters(m.Text) >= n.LongFrom.Count == long && oneOf(n.HeightExact, m.Height)
+			return m.Height, m.Height, Letters(m.Text) >= n.LongFrom.Count == long && oneOf(n.HeightExact, m.Height)
 		}
 	}
 	c.hold(bound{figure: n.LongHeight, what: what, object: "the letters", state: state, side: exactly, of: of(true)}, playerNames)
 	c.hold(bound{figure: n.ShortHeight, what: what, object: "the letters", state: state, side: exactly, of: of(false)}, playerNames)
-	c.nameStroke(n.LongStroke, fmt.Sprintf("names of %d letters and more", n.LongFrom.Count), func(m Measured) bool { return letters(m.Text) >= n.LongFrom.Count })
-	c.nameStroke(n.ShortStroke, fmt.Sprintf("names under %d letters", n.LongFrom.Count), func(m Measured) bool { return letters(m.Text) < n.LongFrom.Count })
+	c.nameStroke(n.LongStroke, fmt.Sprintf("names of %d letters and more", n.LongFrom.Count), func(m Measured) bool { return Letters(m.Text) >= n.LongFrom.Count })
+	c.nameStroke(n.ShortStroke, fmt.Sprintf("names under %d letters", n.LongFrom.Count), func(m Measured) bool { return Letters(m.Text) < n.LongFrom.Count })
 }
 
 // oneOf reports whether a height is one that the book prints; every one is where

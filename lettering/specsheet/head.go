@@ -119,13 +119,3 @@ func (h *head) at(row []cell, k kind) (cell, bool) {
 	}
 	return cell{}, false
 }
-
-// has reports whether there is a column of a kind.
-func (h *head) has(k kind) bool {
-	for _, c := range h.columns {
-		if c.kind == k {
-			return true
-		}
-	}
-	return false
-}

@@ -175,9 +175,6 @@ func withoutUnit(printed string) string {
 	return printed
 }
 
-// roundedUp prints a length in the job's unit, rounded up.
-func (d *document) roundedUp(mm float64) string { return d.rounded(mm, length.Up) }
-
 // acrossNotes are the lines under the table.
 func (d *document) acrossNotes(reading string) []string {
 	unit := "centimetres"

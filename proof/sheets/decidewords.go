@@ -3,8 +3,8 @@ package sheets
 import (
 	"fmt"
 	"strings"
-	"unicode"
 
+	"yokeline/lettering/findings"
 	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/length"
@@ -52,7 +52,7 @@ func (d *document) questionWords(q *question) (is, without string) {
 		room = fmt.Sprintf("There is no room for it on %s.", size)
 	}
 	if q.piece.Name != nil {
-		is = fmt.Sprintf("%s. %s", plural(letterCount(q.piece.Text()), "letter"), room)
+		is = fmt.Sprintf("%s. %s", plural(findings.Letters(q.piece.Text()), "letter"), room)
 	} else {
 		is = sentenceCase(string(q.piece.Asked.Place)) + ". " + room
 	}
@@ -60,16 +60,6 @@ func (d *document) questionWords(q *question) (is, without string) {
 		return is, "It cannot be made until you choose."
 	}
 	return is, "It fits as drawn: choose only if you mind the lower letters."
-}
-
-func letterCount(text string) int {
-	n := 0
-	for _, r := range text {
-		if unicode.IsLetter(r) {
-			n++
-		}
-	}
-	return n
 }
 
 // The question at the left of its tiles, mm.

@@ -16,17 +16,3 @@ func (d *document) overWords(p sizes.Piece) string {
 	by, _ := overBy(p)
 	return "by " + d.rounded(by, length.Up)
 }
-
-// remedyWays are the answers for a piece that has no room where it was asked to
-// lie, or that is too wide once it is parted at a placket.
-func (d *document) remedyWays(p sizes.Piece) []way {
-	var out []way
-	for _, r := range p.Remedies {
-		w := way{title: r.Kind, detail: r.Words(d.length)}
-		if w.detail == w.title {
-			w.detail = ""
-		}
-		out = append(out, w)
-	}
-	return out
-}

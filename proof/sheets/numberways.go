@@ -9,21 +9,6 @@ import (
 	"yokeline/lettering/sizes"
 )
 
-// numberWays are the ways out of a number that is too wide, as sizing tried
-// them.
-func (d *document) numberWays(p sizes.Piece) []way {
-	if p.Conflict == nil {
-		return nil
-	}
-	var out []way
-	for i := range p.Conflict.WaysOut {
-		w := &p.Conflict.WaysOut[i]
-		figure, more := d.numberWords(p, w)
-		out = append(out, way{title: w.Kind, detail: joined(figure, more), choice: &sizes.Choice{Place: p.Asked.Place, Number: w}})
-	}
-	return out
-}
-
 // numberWords say in figures what a way out of a number comes to, and what
 // follows from it.
 func (d *document) numberWords(p sizes.Piece, w *numeral.WayOut) (figure, more string) {

@@ -18,7 +18,7 @@ const readingSource = "Smallest angles read: 5′ for the height, 1′ for the s
 // reading returns from how far a piece is read; false where a name in small
 // letters or a piece without a height has no figure.
 func (d *document) reading(p sizes.Piece) (legibility.Reading, bool) {
-	stroke := math.NaN()
+	var stroke float64
 	if p.Number != nil {
 		stroke = p.Number.StrokeThin
 	} else if stroke = p.Name.StrokeThin; p.Name.Text != strings.ToUpper(p.Name.Text) {

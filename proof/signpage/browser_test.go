@@ -71,6 +71,7 @@ func TestThePageInABrowser(t *testing.T) {
 	t.Run("a coach signs at a desk", func(t *testing.T) { signOff(t, open(t, ctx, "desk", url, 1280, 900, false), in) })
 	t.Run("another number is a note", func(t *testing.T) { anotherNumber(t, open(t, ctx, "number", url, 1024, 768, false), in) })
 	t.Run("a size that is missing is a note", func(t *testing.T) { withoutSize(t, ctx) })
+	t.Run("a broken rule is put right or left", func(t *testing.T) { brokenRule(t, ctx) })
 	t.Run("everything shows without script", func(t *testing.T) { withoutScript(t, ctx, in) })
 }
 

@@ -46,7 +46,7 @@ func (c *content) questions() error {
 				return err
 			}
 		}
-		out.Index, out.Long = i, long(out.Name)
+		out.Index, out.Long = i, q.Rule != nil || long(out.Name)
 		c.Questions = append(c.Questions, out)
 	}
 	c.DecideSay = c.decideSay()

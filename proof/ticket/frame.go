@@ -22,8 +22,7 @@ type document struct {
 // leaf is one planned page.
 type leaf struct {
 	title, sentence string
-	note            string  // of the foot
-	scale           float64 // of the drawing on it, 0 for none
+	note            string // of the foot
 	draw            func(*frame) error
 }
 
