@@ -26,6 +26,7 @@ type plan struct {
 	gap        float64 // smallest gap the decoration method can make, mm
 	waysOut    bool
 	chosen     map[int][]Choice // by player
+	tails      *tailShelf
 	numberWays bool
 	others     []*typeface.Face // to try for numbers
 	// arcs are the radii that the whole team shares, by piece; 0 where each size
@@ -98,7 +99,7 @@ func (p *plan) newWorker() *worker {
 
 func newPlan(o *order.Order, options Options) (*plan, source.Faults) {
 	p := &plan{
-		order: o, rules: options.Rules, workers: options.Workers, waysOut: !options.NoWaysOut, chosen: sorted(options.Chosen), arcs: make([]float64, len(o.Pieces)),
+		order: o, rules: options.Rules, workers: options.Workers, waysOut: !options.NoWaysOut, chosen: sorted(options.Chosen), tails: shelfOf(options.Like), arcs: make([]float64, len(o.Pieces)),
 		faces: map[string]*typeface.Face{}, layouts: map[garment.Size]*layout{},
 	}
 	if m, ok := order.LookupMethod(o.Method); ok {

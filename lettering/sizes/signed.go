@@ -81,7 +81,7 @@ func resolveOnto(ctx context.Context, o *order.Order, options Options) (*Sized, 
 		return nil, faults
 	}
 	from := matched(o.Players, options.Signed)
-	sized := &Sized{Order: p.order, Rules: options.Rules, Players: make([]Player, len(o.Players)), Looks: looks, digests: p.digests(), waysOut: p.waysOut}
+	sized := &Sized{Order: p.order, Rules: options.Rules, Players: make([]Player, len(o.Players)), Looks: looks, digests: p.digests(), waysOut: p.waysOut, tails: p.tails}
 	for i := range sized.Looks {
 		sized.Looks[i].Player = -1 // it names a row of the signed roster
 	}

@@ -43,6 +43,9 @@ type Options struct {
 	// out exactly as there, and the others on the same circle, at the same shared
 	// height and level. nil for an order of its own. Its job must be this one's.
 	Signed *Sized
+	// Like is an order of the same job and faces, with other players or ways
+	// chosen, that was sized before: what is costly and alike is taken from it.
+	Like *Sized
 	// Progress, when not nil, is told how many players are done. It is called
 	// from one goroutine at a time.
 	Progress func(done, all int)
@@ -57,8 +60,9 @@ type Sized struct {
 	// sizes each name by itself. They are sorted by size, then by height asked.
 	Looks []Look
 
-	runs    []Run             // found before the heights of a run were taken; nil: not yet
-	waysOut bool              // that names have was looked for
+	runs    []Run // found before the heights of a run were taken; nil: not yet
+	waysOut bool  // that names have was looked for
+	tails   *tailShelf
 	digests map[string]string // SHA-256 of each face's file, by the name the job uses
 }
 
@@ -218,7 +222,7 @@ func resolve(ctx context.Context, o *order.Order, options Options) (*Sized, erro
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	sized := &Sized{Order: o, Rules: options.Rules, Players: make([]Player, len(o.Players)), digests: plan.digests(), waysOut: plan.waysOut}
+	sized := &Sized{Order: o, Rules: options.Rules, Players: make([]Player, len(o.Players)), digests: plan.digests(), waysOut: plan.waysOut, tails: plan.tails}
 	if err := plan.share(ctx, sized); err != nil {
 		return nil, err
 	}

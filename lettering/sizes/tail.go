@@ -3,6 +3,7 @@ package sizes
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"yokeline/lettering/fit"
 	"yokeline/lettering/geom"
@@ -26,7 +27,10 @@ const tailRefits = 6
 // stay within the limit. The result is shared and must not be changed.
 func (w *worker) withTail(l *layout, i int, text string, limit, height float64) (*tailed, error) {
 	k := key{i, text, l.garment.Size(), limit, height}
-	return kept(w.tails, k, func() (tailed, error) {
+	if t := w.plan.tails.known(k); t != nil {
+		return t, nil
+	}
+	t, err := kept(w.tails, k, func() (tailed, error) {
 		inner := limit
 		for range tailRefits {
 			n, err := w.name(l, i, text, inner, height)
@@ -42,6 +46,39 @@ func (w *worker) withTail(l *layout, i int, text string, limit, height float64) 
 		}
 		return tailed{}, fmt.Errorf("the tail of %q does not settle within its room; make it shorter with tail: {length: 70%%}", text)
 	})
+	if err == nil {
+		w.plan.tails.keep(k, t)
+	}
+	return t, err
+}
+
+// tailShelf keeps the tails of a job for every sizing of it: they cost more than
+// all else, and do not depend on who plays. It is safe for concurrent use.
+type tailShelf struct {
+	lock sync.Mutex
+	made map[key]*tailed
+}
+
+func (s *tailShelf) known(k key) *tailed {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	return s.made[k]
+}
+
+func (s *tailShelf) keep(k key, t *tailed) {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	if len(s.made) < mostKept {
+		s.made[k] = t
+	}
+}
+
+// shelfOf is the shelf of a job that was sized before, or a new one.
+func shelfOf(like *Sized) *tailShelf {
+	if like != nil && like.tails != nil {
+		return like.tails
+	}
+	return &tailShelf{made: map[key]*tailed{}}
 }
 
 // drawTail joins the name to its tail and measures the whole, centred by its

@@ -17,7 +17,7 @@ func (d *document) resized(same string, players []order.Player, choices ...sizes
 	o := *d.order
 	o.Players = players
 	o.Fit.Same = same
-	return sizes.Resolve(context.Background(), &o, sizes.Options{Face: d.in.Face, Rules: d.in.Sized.Rules, NoWaysOut: true, Chosen: choices})
+	return sizes.Resolve(context.Background(), &o, sizes.Options{Face: d.in.Face, Rules: d.in.Sized.Rules, NoWaysOut: true, Chosen: choices, Like: d.in.Sized})
 }
 
 // chosen sizes one player, as if alone in the team, with a way out chosen for a

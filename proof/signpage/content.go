@@ -175,11 +175,25 @@ func (c *content) statement() string {
 	if c.Count == 1 {
 		who = "the player"
 	}
+	if c.in.Onto > 0 {
+		who = "the " + counted(c.added(), "added player", "added players")
+	}
 	done := "ticked"
 	if len(c.in.Questions) > 0 {
 		done = "ticked and chosen"
 	}
 	return "I have looked at " + who + " and at the look. Make it as " + done + "."
+}
+
+// added counts the players who are not signed yet.
+func (c *content) added() int {
+	n := 0
+	for _, p := range c.in.Sized.Players {
+		if !p.Signed {
+			n++
+		}
+	}
+	return n
 }
 
 // cards draws the roster.
