@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"strings"
@@ -9,6 +10,7 @@ import (
 
 	"yokeline/lettering/findings"
 	"yokeline/lettering/rulebook"
+	"yokeline/proof/records"
 )
 
 func checkCommand(s streams) *cobra.Command {
@@ -53,17 +55,37 @@ asks otherwise.`,
 	return c
 }
 
-// checkJob prints the findings of a job and returns the worst.
-func checkJob(c *cobra.Command, s streams, choice jobChoice, output format) (findings.Severity, error) {
+// found checks a job: as it would be proved, onto what was signed, where
+// something was; else without the ways out of names, which a check does not print.
+func found(ctx context.Context, s streams, choice jobChoice) (*job, []findings.Result, error) {
+	sh, err := openShelf(choice)
+	if err != nil {
+		return nil, nil, err
+	}
+	if _, signed := records.LastSigned(sh.all); signed {
+		i, err := prepare(ctx, s, choice)
+		if err != nil {
+			return nil, nil, err
+		}
+		return i.job, i.results, nil
+	}
 	j, err := readJob(choice)
 	if err != nil {
-		return "", err
+		return nil, nil, err
 	}
-	sized, err := j.size(c.Context(), s, withoutWaysOut)
+	sized, err := j.size(ctx, s, withoutWaysOut)
+	if err != nil {
+		return nil, nil, err
+	}
+	return j, findings.Check(j.rules, findings.Of(sized)), nil
+}
+
+// checkJob prints the findings of a job and returns the worst.
+func checkJob(c *cobra.Command, s streams, choice jobChoice, output format) (findings.Severity, error) {
+	j, results, err := found(c.Context(), s, choice)
 	if err != nil {
 		return "", err
 	}
-	results := findings.Check(j.rules, findings.Of(sized))
 	if output == formatJSON {
 		err = s.printJSON(checked(j.rules, results))
 	} else {

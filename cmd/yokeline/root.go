@@ -22,18 +22,21 @@ func newRoot(s streams) *cobra.Command {
 		Short: "Size lettering for team uniforms and draw the proof that a coach signs",
 		Long: `yokeline reads an order (a job file and a coach's roster), sizes every name and
 number for that player's garment, checks the numbers against the league's rule
-book and draws a to-scale proof.
+book, draws a to-scale proof, records the coach's sign-off of exactly that proof,
+and makes the production files of what was signed.
 
 A job is a folder with job.yaml in it, or the file itself.
 
-Exit codes: 0 done; 1 done, with findings (size, check); 3 input that cannot be
+Exit codes: 0 done; 1 done, with findings (size, check, sign); 3 input that cannot be
 used; 4 wrong flags or arguments; 5 output could not be written, the old output
 is intact; 70 internal error; 130 and 143 interrupted.`,
 		Example: `  yokeline proof --demo -o demo       draw the proof of the built-in order
   yokeline start spring-league        write a starter job to edit
   yokeline size spring-league         see every name and number as it comes out
   yokeline check spring-league        hold it against the rule book
-  yokeline proof spring-league -o out`,
+  yokeline proof spring-league -o out --html
+  yokeline sign spring-league herons-signoff.json
+  yokeline make spring-league -o bench`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Version:       version(),

@@ -28,8 +28,10 @@ func openShelf(c jobChoice) (*shelf, error) {
 		return nil, err
 	}
 	s := &shelf{path: filepath.Join(folder, records.Folder(file))}
-	s.all, err = records.List(s.files())
-	return s, err
+	if s.all, err = records.List(s.files()); err != nil {
+		return s, fmt.Errorf("the proofs that are kept in %s cannot be read: %w", s.path, err)
+	}
+	return s, nil
 }
 
 func (s *shelf) files() fs.FS { return os.DirFS(s.path) }

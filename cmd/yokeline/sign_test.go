@@ -158,6 +158,8 @@ func TestPlayersAreAddedToWhatIsSigned(t *testing.T) {
 	d.proof()
 	d.run(exitDone, "sign", d.dir, d.answer(agreed))
 	d.add("Ode,Lou Ode,71,L\nEllingsworth-Marchbanks,Sam Ellingsworth-Marchbanks,72,M\n")
+	said, _ := d.run(exitFindings, "check", d.dir)
+	assert.Contains(t, said, "Sam Ellingsworth-Marchbanks")
 	errs := d.proof()
 	assert.Contains(t, errs, "This is revision 2")
 	assert.Contains(t, errs, "It adds to revision 1, which is signed")

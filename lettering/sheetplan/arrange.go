@@ -179,7 +179,8 @@ type Placed struct {
 }
 
 // On returns the parts of sheet n (counted from 0) at their places. Where parts
-// lie in each other their weed borders would cross, and are left out.
+// lie in each other their weed borders would cross, and are left out, as are rooms
+// for a label that another part lies in.
 func (p *Plan) On(n int, by nest.By) []Placed {
 	var out []Placed
 	for k, placed := range p.Layout.Sheets[n].Placed {
@@ -189,6 +190,9 @@ func (p *Plan) On(n int, by nest.By) []Placed {
 			art.Layers = slices.DeleteFunc(art.Layers, func(l layers.Layer) bool { return l.Kind == layers.WeedBorder })
 		}
 		out = append(out, Placed{Part: part, Number: k + 1, Turn: placed.Turn, Art: art})
+	}
+	if by == nest.Outlines {
+		freeRooms(out)
 	}
 	return out
 }

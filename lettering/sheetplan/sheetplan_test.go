@@ -185,6 +185,20 @@ func TestTrueOutlinesTakeNoMoreThanBoxes(t *testing.T) {
 			for _, l := range part.Art.Layers {
 				assert.NotEqual(t, layers.WeedBorder, l.Kind, "borders would cross")
 			}
+			for _, room := range part.Art.Waste {
+				for _, other := range nested.On(n, nest.Outlines) {
+					if other.Number == part.Number || room.Empty() {
+						continue
+					}
+					for _, l := range other.Art.Layers {
+						for _, ring := range l.Region {
+							for _, p := range ring {
+								assert.False(t, p.X > room.Min.X && p.X < room.Max.X && p.Y > room.Min.Y && p.Y < room.Max.Y, "a label would lie on another part")
+							}
+						}
+					}
+				}
+			}
 		}
 	}
 }
