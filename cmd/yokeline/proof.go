@@ -94,12 +94,12 @@ func (p *proofChoice) run(c *cobra.Command, s streams) error {
 		return err
 	}
 	printFindings(s.err, i.results)
-	i.said(s.err)
+	i.keepBeside(c, s.err, p.jobChoice, d)
 	_, err = fmt.Fprintln(s.out, filepath.Join(p.out, "proof.pdf"))
 	return err
 }
 
-// write puts all files of the proof in place together, with what is kept of it.
+// write puts all files of the proof in place together.
 func (p *proofChoice) write(c *cobra.Command, i *issue, d *drawn) error {
 	if err := makeFolder(p.out); err != nil {
 		return err
@@ -113,13 +113,26 @@ func (p *proofChoice) write(c *cobra.Command, i *issue, d *drawn) error {
 	if err == nil {
 		err = p.pageFiles.add(batch, d.book, filepath.Join(p.out, "page"))
 	}
-	if err == nil {
-		err = i.keep(batch, p.jobChoice, d)
-	}
 	if err != nil {
 		return err
 	}
 	return batch.Commit()
+}
+
+// keepBeside keeps the proof beside its job. It is drawn by then: where it cannot
+// be kept, that is said and no more.
+func (i *issue) keepBeside(c *cobra.Command, w io.Writer, choice jobChoice, d *drawn) {
+	batch := outfile.NewBatch(c.Context())
+	defer batch.Discard()
+	err := i.keep(batch, choice, d)
+	if err == nil {
+		err = batch.Commit()
+	}
+	if err != nil {
+		fmt.Fprintf(w, "The proof is drawn but could not be kept beside its job: %v\nA sign-off of it can be recorded only while the job stays as it is.\n", err)
+		return
+	}
+	i.said(w)
 }
 
 // makeFolder makes the folder of the output and those above it.
