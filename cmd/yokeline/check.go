@@ -90,7 +90,7 @@ func checkJob(c *cobra.Command, s streams, choice jobChoice, output format) (fin
 		err = s.printJSON(checked(j.rules, results))
 	} else {
 		printRulesHead(s.out, j.rules)
-		printFindings(s.out, results)
+		printFindings(s.out, results, len(j.order.Players))
 	}
 	return findings.Worst(results), err
 }
@@ -128,17 +128,20 @@ func printRulesHead(w io.Writer, r *rulebook.Rules) {
 }
 
 // printFindings prints one finding a line, with the remedy under it, and a
-// count of what is in order.
-func printFindings(w io.Writer, results []findings.Result) {
+// count of what is in order. What many of the players share is one line that
+// names them.
+func printFindings(w io.Writer, results []findings.Result, players int) {
 	inOrder := 0
-	for _, r := range results {
-		if r.Severity == findings.InOrder {
-			inOrder++
+	for _, g := range findings.Grouped(results, players) {
+		if g.Severity == findings.InOrder {
+			inOrder += max(1, len(g.Players))
 			continue
 		}
-		fmt.Fprintln(w, findingLine(r.Finding))
-		if r.Remedy != "" {
-			fmt.Fprintf(w, "           %s\n", r.Remedy)
+		f := g.Finding
+		f.Player = shared(g, players)
+		fmt.Fprintln(w, findingLine(f))
+		if g.Remedy != "" {
+			fmt.Fprintf(w, "           %s\n", g.Remedy)
 		}
 	}
 	switch {
@@ -147,6 +150,14 @@ func printFindings(w io.Writer, results []findings.Result) {
 	case inOrder > 1:
 		fmt.Fprintf(w, "%d checks are in order\n", inOrder)
 	}
+}
+
+// shared names everyone whom a group concerns: who is meant must not be lost.
+func shared(g findings.Group, players int) string {
+	if n := len(g.Players); n < 2 || n == players {
+		return g.Who
+	}
+	return strings.Join(g.Players, ", ")
 }
 
 func findingLine(f findings.Finding) string {

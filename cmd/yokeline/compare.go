@@ -80,11 +80,11 @@ type comparedJSON struct {
 }
 
 func (p *compareChoice) run(ctx context.Context, s streams, f format) error {
-	was, err := prepare(ctx, s, jobChoice{path: p.before})
+	was, err := asItWas(ctx, s, p.before)
 	if err != nil {
 		return err
 	}
-	is, err := prepare(ctx, s, jobChoice{path: p.after})
+	is, err := asItWas(ctx, s, p.after)
 	if err != nil {
 		return err
 	}

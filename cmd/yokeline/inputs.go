@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -39,6 +40,20 @@ func (in *inputs) face(name string) (*typeface.Face, error) {
 		return nil, err
 	}
 	return typeface.Open(name, data)
+}
+
+// sameFonts tells whether the font files that another state of the job was drawn
+// from are still what they were: their names alone do not say so.
+func (in *inputs) sameFonts(before *inputs) bool {
+	for _, f := range before.files {
+		if !isFontFile(f.name) {
+			continue
+		}
+		if now, err := in.read(f.name); err != nil || !bytes.Equal(now, f.data) {
+			return false
+		}
+	}
+	return true
 }
 
 // inFolder reads files of a folder; a full path is taken as it is.

@@ -88,6 +88,9 @@ func (j *job) openRules(c jobChoice) error {
 	if c.rules != "" {
 		j.order.Rules = c.rules
 	}
+	if isBookFile(c.rules) { // where it lies is nothing that the order asks for
+		j.order.Rules = filepath.Base(c.rules)
+	}
 	if c.season != "" {
 		j.order.Season = c.season
 	}
@@ -125,12 +128,12 @@ func (j *job) openBook(c jobChoice) (*rulebook.Book, error) {
 	if c.kept != nil {
 		read = j.in.read
 	}
-	data, err := read(j.order.Rules)
+	data, err := read(c.rules)
 	if err != nil {
-		return nil, usagef("rule book %s: %v", j.order.Rules, err)
+		return nil, usagef("rule book %s: %v", c.rules, err)
 	}
-	j.in.files = append(j.in.files, inputFile{filepath.Base(j.order.Rules), data})
-	return readBook(j.order.Rules, data)
+	j.in.files = append(j.in.files, inputFile{j.order.Rules, data})
+	return readBook(c.rules, data)
 }
 
 // openBook opens a rule book by its id, or reads one from the shop's own file.

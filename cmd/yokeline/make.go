@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"yokeline/lettering/layers"
 	"yokeline/lettering/length"
 	"yokeline/lettering/nest"
 	"yokeline/lettering/order"
@@ -26,6 +27,8 @@ type makeChoice struct {
 	tight, nested      bool
 	press, variant     string
 	market, paper      string
+	knockout           bool
+	set                []string // trap=0.3mm
 }
 
 func makeCommand(s streams) *cobra.Command {
@@ -57,6 +60,8 @@ Follow the supplier's data sheet and local rules, and press a test piece first.`
 	f.StringVar(&m.gap, "gap", "", "least distance between two pieces")
 	f.BoolVar(&m.tight, "tight", false, "pack tight instead of in the order of the roster")
 	f.BoolVar(&m.nested, "nested", false, "go by the true outlines, so that arched names lie in each other")
+	f.BoolVar(&m.knockout, "knockout", false, "cut away what another film covers, instead of backing every film in full")
+	f.StringArrayVar(&m.set, "set", nil, "a length of your own for the art, such as trap=0.3mm; --set help lists them")
 	f.StringVar(&m.press, "press", "", "the shop's own press settings, a CSV file")
 	f.StringVar(&m.variant, "press-variant", "", "which setting of the method, such as blocker")
 	f.StringVar(&m.market, "market", "", "US or EU: whose law the ticket reminds of, instead of the job's own")
@@ -78,6 +83,13 @@ Follow the supplier's data sheet and local rules, and press a test piece first.`
 }
 
 func (m *makeChoice) run(ctx context.Context, s streams) error {
+	sh, err := openShelf(m.jobChoice)
+	if err != nil {
+		return err
+	}
+	if len(sh.all) > 0 { // make has no flags for rules: those of the proof hold
+		m.jobChoice = sh.asked(m.jobChoice, sh.all[len(sh.all)-1])
+	}
 	i, err := prepare(ctx, s, m.jobChoice)
 	if err != nil {
 		return err
@@ -94,7 +106,7 @@ func (m *makeChoice) run(ctx context.Context, s streams) error {
 	if err != nil {
 		return err
 	}
-	return m.write(ctx, s, bench{issue: i, sized: final, only: only, stock: stock, unsigned: m.unsigned})
+	return m.write(ctx, s, bench{issue: i, sized: final, only: only, stock: stock, unsigned: m.unsigned, knockout: m.knockout})
 }
 
 // final returns the order as it is made: with what the coach chose where it is
@@ -189,6 +201,35 @@ func (m *makeChoice) stock() (*nest.Stock, error) {
 		out.MaxLength = 0
 	}
 	return &out, nil
+}
+
+// settings are those of the art: the usual ones, and what the shop sets.
+func (m *makeChoice) settings() (layers.Settings, error) {
+	out := layers.Default()
+	out.Knockout = m.knockout
+	for _, text := range m.set {
+		name, value, ok := strings.Cut(text, "=")
+		if !ok {
+			return out, usagef("--set: write a name and a length, such as trap=0.3mm:\n%s", settingList())
+		}
+		l, err := length.Parse(value)
+		if err == nil {
+			err = out.Set(strings.TrimSpace(name), l.MM())
+		}
+		if err != nil {
+			return out, usagef("--set: %v", err)
+		}
+	}
+	return out, nil
+}
+
+// settingList says what may be set, a line each.
+func settingList() string {
+	var text strings.Builder
+	for _, v := range layers.Default().Values() {
+		fmt.Fprintf(&text, "  %s=%gmm (%g to %g): %s\n", v.Name, v.MM, v.Least, v.Most, v.Meaning)
+	}
+	return strings.TrimSuffix(text.String(), "\n")
 }
 
 // arrangement is how pieces are laid.

@@ -173,6 +173,9 @@ func TestMakeRefusesWhatItCannotUse(t *testing.T) {
 		{[]string{"make", d.dir}, exitUsage, "-o DIR"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--sheet", "15"}, exitUsage, "--sheet"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--sheet", "1in x 2in x 3in"}, exitUsage, "--sheet"},
+		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--set", "help"}, exitUsage, "trap="},
+		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--set", "trap=9in"}, exitUsage, "--set"},
+		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--set", "magic=1mm"}, exitUsage, "--set"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--gap", "3mm"}, exitUsage, "go with --sheet"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--market", "Mars"}, exitUsage, "not US or EU"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--press", "nowhere.csv"}, exitUsage, "cannot be read"},
@@ -184,4 +187,27 @@ func TestMakeRefusesWhatItCannotUse(t *testing.T) {
 	d.edit("job.yaml", "fibre: polyester", "fibre: unobtainium")
 	_, errs := d.run(exitInput, "make", d.dir, "-o", filepath.Join(d.dir, "x"), "--unsigned")
 	assert.Contains(t, errs, "unobtainium", "no ticket for cloth that nobody knows")
+}
+
+// Knocked out, the film under the digits is less than the whole.
+func TestKnockedOutFilmIsLess(t *testing.T) {
+	d := newDesk(t)
+	area := func(dir string, args ...string) float64 {
+		d.run(exitDone, append([]string{"make", d.dir, "-o", dir, "--unsigned"}, args...)...)
+		var count struct {
+			Materials []struct {
+				Name string  `json:"name"`
+				Area float64 `json:"true_area_mm2"`
+			} `json:"materials"`
+		}
+		require.NoError(t, json.Unmarshal(files(t, dir)["lists/count.json"], &count))
+		sum := 0.0
+		for _, m := range count.Materials {
+			sum += m.Area
+		}
+		return sum
+	}
+	backed, knocked := area(filepath.Join(d.dir, "a")), area(filepath.Join(d.dir, "b"), "--knockout")
+	assert.Less(t, knocked, backed)
+	assert.NotEqual(t, files(t, filepath.Join(d.dir, "a", "pieces")), files(t, filepath.Join(d.dir, "b", "pieces")))
 }

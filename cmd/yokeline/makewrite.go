@@ -11,7 +11,6 @@ import (
 	"unicode"
 
 	"yokeline/lettering/garment"
-	"yokeline/lettering/layers"
 	"yokeline/lettering/nest"
 	"yokeline/lettering/pressing"
 	"yokeline/lettering/sheetplan"
@@ -32,23 +31,29 @@ type bench struct {
 	only     map[int]bool
 	stock    *nest.Stock
 	unsigned bool
+	knockout bool
 	plan     *sheetplan.Plan
 	by       nest.By
 	writer   *art.Bench
 	batch    *outfile.Batch
 	dir      string
 	files    []string // written so far, by their names in dir
+	notes    []string // of the pieces, for who makes them
+	stops    []pressing.Warning
 }
 
 // write puts all production files in place together.
 func (m *makeChoice) write(ctx context.Context, s streams, b bench) error {
+	settings, err := m.settings()
+	if err != nil {
+		return err
+	}
 	o := sheetplan.Options{
-		Settings: layers.Default(), Stock: b.stock, Nest: m.arrangement(), Workers: runtime.GOMAXPROCS(0), Progress: s.progress("making piece"),
+		Settings: settings, Stock: b.stock, Nest: m.arrangement(), Workers: runtime.GOMAXPROCS(0), Progress: s.progress("making piece"),
 	}
 	if b.only != nil {
 		o.Only = func(player int) bool { return b.only[player] }
 	}
-	var err error
 	if b.plan, err = sheetplan.Of(ctx, b.sized, o); err != nil {
 		return err
 	}
@@ -61,6 +66,8 @@ func (m *makeChoice) write(ctx context.Context, s streams, b bench) error {
 	if err != nil {
 		return err
 	}
+	b.notes = b.plan.Notes(b.sized)
+	count.Notes = append(count.Notes, b.notes...)
 	book, err := m.ticket(&b, count)
 	if err != nil {
 		return err
@@ -175,9 +182,10 @@ func (b *bench) sheets() error {
 // counted counts the order as it is made, with where everything lies.
 func (b *bench) counted() (*tally.Count, error) {
 	return tally.Of(b.made(), tally.Options{
-		Roll:  func(tally.Material) float64 { return b.plan.Stock.Width - 2*b.plan.Stock.Margin },
-		Laid:  func(m tally.Material) (float64, bool) { return b.plan.Taken(m.Name()) },
-		Spots: func(player int, place garment.Place) []tally.Spot { return b.plan.Spots(b.sized, b.row(player), place) },
+		KnockedOut: b.knockout,
+		Roll:       func(tally.Material) float64 { return b.plan.Stock.Width - 2*b.plan.Stock.Margin },
+		Laid:       func(m tally.Material) (float64, bool) { return b.plan.Taken(m.Name()) },
+		Spots:      func(player int, place garment.Place) []tally.Spot { return b.plan.Spots(b.sized, b.row(player), place) },
 	})
 }
 
@@ -253,49 +261,15 @@ func (m *makeChoice) ticket(b *bench, c *tally.Count) (func() error, error) {
 		}
 		in.Market = &market
 	}
-	book, err := ticket.Book(in)
+	book, err := ticket.Book(in) // its errors name the page that cannot be drawn
 	if err != nil {
-		return nil, fmt.Errorf("press ticket: %w", err)
+		return nil, err
+	}
+	if b.stops, err = ticket.Stops(in); err != nil {
+		return nil, err
 	}
 	facts := pdf.Facts{Title: "Press ticket for " + b.sized.Order.Team, Author: b.sized.Order.Shop, Language: "en"}
 	return func() error {
 		return b.add("ticket.pdf", func(w io.Writer) error { return pdf.Write(w, book, facts) })
 	}, nil
-}
-
-// tooWide names what was made as it stands though it does not fit: only an order
-// that nobody signed has such pieces, for a choice comes with a signature.
-func (b *bench) tooWide(w io.Writer) {
-	for _, p := range b.plan.Pieces {
-		player := b.sized.Players[p.Player]
-		if piece := player.Pieces[p.Piece]; piece.Over() {
-			fmt.Fprintf(w, "does not fit: %s of %s, made as it stands; let the coach choose a way out first\n", piece.Asked.Place, player.Label())
-		}
-	}
-}
-
-// summary says what was made and what it takes.
-func (b *bench) summary(w io.Writer) error {
-	f := b.plan.Figures(b.by)
-	fmt.Fprintf(w, "%d pieces for %s, %s\n", len(b.plan.Pieces), players(len(b.made().Players)), methodOf(b.sized.Order))
-	if f.Stock > 0 {
-		boxes, area := f.Least()
-		least := fmt.Sprintf("at the very least %.0f %%", 100*area)
-		if boxes > 0 {
-			least = fmt.Sprintf("%.0f %% at the least by boxes, %s", 100*boxes, least)
-		}
-		fmt.Fprintf(w, "%d sheets of %s, %.2f m²: %.0f %% waste (%s)\n", f.Sheets, b.plan.Stock.Name, f.Stock/1e6, 100*f.Waste(), least)
-	}
-	for i := range b.plan.Parts {
-		if why := b.plan.Loose[i]; why != "" {
-			part := b.plan.Parts[i]
-			fmt.Fprintf(w, "on no sheet: %s of %s: %s\n", b.sized.Players[part.Player].Pieces[part.Piece].Asked.Place, b.sized.Players[part.Player].Label(), why)
-		}
-	}
-	b.tooWide(w)
-	if b.unsigned {
-		fmt.Fprintln(w, "UNSIGNED: nobody has agreed to this; every file says so.")
-	}
-	_, err := fmt.Fprintln(w, b.dir)
-	return err
 }

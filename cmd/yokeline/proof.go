@@ -93,7 +93,7 @@ func (p *proofChoice) run(c *cobra.Command, s streams) error {
 	if err := p.write(c, i, d); err != nil {
 		return err
 	}
-	printFindings(s.err, i.results)
+	printFindings(s.err, i.results, len(i.sized.Players))
 	i.keepBeside(c, s.err, p.jobChoice, d)
 	_, err = fmt.Fprintln(s.out, filepath.Join(p.out, "proof.pdf"))
 	return err

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"yokeline/lettering/choices"
 	"yokeline/lettering/findings"
@@ -27,11 +28,45 @@ func openShelf(c jobChoice) (*shelf, error) {
 	if err != nil {
 		return nil, err
 	}
+	if _, _, kept := keptJob(folder); kept {
+		return &shelf{}, nil // a record keeps no records of its own
+	}
 	s := &shelf{path: filepath.Join(folder, records.Folder(file))}
 	if s.all, err = records.List(s.files()); err != nil {
 		return s, fmt.Errorf("the proofs that are kept in %s cannot be read: %w", s.path, err)
 	}
 	return s, nil
+}
+
+// keptJob reports whether a folder is that of a job among the records, such as
+// issued/revision-2/job, and where the records and which revision it is.
+func keptJob(folder string) (shelf string, number int, ok bool) {
+	folder = filepath.Clean(folder)
+	revision := filepath.Dir(folder)
+	number, ok = records.NumberOf(filepath.Base(revision))
+	shelf = filepath.Dir(revision)
+	ok = ok && filepath.Base(folder) == records.InputsDir && strings.HasSuffix(filepath.Base(shelf), "issued")
+	return shelf, number, ok
+}
+
+// asItWas is prepare for a job of which something may be kept: one among the
+// records is sized exactly as it was issued.
+func asItWas(ctx context.Context, out streams, path string) (*issue, error) {
+	shelfPath, number, kept := keptJob(path)
+	if !kept {
+		return prepare(ctx, out, jobChoice{path: path})
+	}
+	s := &shelf{path: shelfPath}
+	var err error
+	if s.all, err = records.List(s.files()); err != nil {
+		return nil, fmt.Errorf("the proofs that are kept in %s cannot be read: %w", s.path, err)
+	}
+	for _, r := range s.all {
+		if r.Number == number {
+			return s.replay(ctx, out, r)
+		}
+	}
+	return prepare(ctx, out, jobChoice{path: path})
 }
 
 func (s *shelf) files() fs.FS { return os.DirFS(s.path) }
@@ -53,9 +88,19 @@ func (s *shelf) replay(ctx context.Context, out streams, r records.Revision) (*i
 		return nil, err
 	}
 	if i.print != r.Fingerprint {
-		return nil, fmt.Errorf("revision %d cannot be drawn again as it was: this version of yokeline sizes it otherwise; use the version it was issued with, or issue a new proof of the whole order", r.Number)
+		return nil, fmt.Errorf("revision %d cannot be drawn again as it was: its records were changed, or this version of yokeline sizes it otherwise; restore them from a copy, use the version it was issued with, or issue a new proof of the whole order", r.Number)
 	}
 	return i, nil
+}
+
+// asked is a job with the rule book, season and category that the command line
+// gave for a revision; a rule book in a file is the one that is kept with it.
+func (s *shelf) asked(c jobChoice, r records.Revision) jobChoice {
+	c.rules, c.season, c.category = r.Asked.Rules, r.Asked.Season, r.Asked.Category
+	if isBookFile(c.rules) {
+		c.rules = filepath.Join(s.path, r.Dir(), records.InputsDir, c.rules)
+	}
+	return c
 }
 
 // settled sizes a signed revision with everything the coach chose.
@@ -131,7 +176,7 @@ func (i *issue) onTo(ctx context.Context, out streams, last records.Revision) er
 	if err != nil {
 		return err
 	}
-	if !sizes.SameJob(i.job.order, signed.job.order) {
+	if !sizes.SameJob(i.job.order, signed.job.order) || !i.job.in.sameFonts(signed.job.in) {
 		return nil
 	}
 	if came, left := sizes.Joined(i.job.order, signed.job.order); came+left > 0 {

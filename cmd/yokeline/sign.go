@@ -129,8 +129,8 @@ func prepareAs(ctx context.Context, s streams, c jobChoice, fingerprint string) 
 	if err != nil {
 		return nil, err
 	}
-	if r, ok := records.Find(sh.all, fingerprint); ok && !isBookFile(r.Asked.Rules) {
-		c.rules, c.season, c.category = r.Asked.Rules, r.Asked.Season, r.Asked.Category
+	if r, ok := records.Find(sh.all, fingerprint); ok {
+		c = sh.asked(c, r)
 	}
 	return prepare(ctx, s, c)
 }

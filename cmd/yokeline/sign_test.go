@@ -221,3 +221,20 @@ func TestASheetSignedByHandIsRecordedWithItsScan(t *testing.T) {
 	assert.FileExists(t, d.kept("revision-1", "signed-1.pdf"))
 	d.run(exitDone, "make", d.dir, "-o", filepath.Join(d.dir, "bench"))
 }
+
+// A revision that added to another is compared as it was issued, with the
+// fingerprint that its pages bear; a proof of it keeps nothing among the records.
+func TestARecordIsComparedAsItWasIssued(t *testing.T) {
+	d := newDesk(t)
+	d.proof()
+	d.run(exitDone, "sign", d.dir, d.answer(agreed))
+	d.add("Ode,Lou Ode,71,L\n")
+	d.proof()
+	i, err := prepare(context.Background(), streams{out: &bytes.Buffer{}, err: &bytes.Buffer{}}, jobChoice{path: d.dir})
+	require.NoError(t, err)
+	out, _ := d.run(exitDone, "compare", d.kept("revision-1", "job"), d.kept("revision-2", "job"))
+	assert.Contains(t, out, signoff.Short(i.print))
+	assert.Contains(t, out, "Lou Ode was added")
+	d.run(exitDone, "proof", d.kept("revision-1", "job"), "-o", filepath.Join(d.dir, "again"))
+	assert.NoDirExists(t, d.kept("revision-1", "job", "issued"))
+}

@@ -29,7 +29,7 @@ func (p onPaper) answer(i *issue) (*signoff.Answer, error) {
 	switch {
 	case p.by == "" || p.date == "" || p.code == "":
 		return nil, usagef("a sign-off on paper needs --by, --date and --code, as they stand on the sheet")
-	case strings.ToLower(strings.ReplaceAll(p.code, " ", "")) != strings.ReplaceAll(signoff.Short(i.print), " ", ""):
+	case !sameCode(p.code, i.print):
 		return nil, usagef("--code: %q is not this order's, %s: the sheet is of another proof", p.code, signoff.Short(i.print))
 	}
 	if _, err := time.Parse(time.DateOnly, p.date); err != nil {
@@ -77,6 +77,26 @@ func known(q choices.Question, w choices.Way) (signoff.Known, bool) {
 	return signoff.Known{Rule: f.Rule, What: strings.TrimSpace(f.Place + " " + f.What + ", required " + f.Required)}, true
 }
 
+// prepare is prepareAs for the proof whose code stands on the sheet.
+func (p onPaper) prepare(ctx context.Context, s streams, c jobChoice) (*issue, error) {
+	sh, err := openShelf(c)
+	if err != nil {
+		return nil, err
+	}
+	fingerprint := ""
+	for _, r := range sh.all {
+		if sameCode(p.code, r.Fingerprint) {
+			fingerprint = r.Fingerprint
+		}
+	}
+	return prepareAs(ctx, s, c, fingerprint)
+}
+
+// sameCode tells whether a code as somebody typed it is a fingerprint's.
+func sameCode(typed, fingerprint string) bool {
+	return strings.ToLower(strings.ReplaceAll(typed, " ", "")) == strings.ReplaceAll(signoff.Short(fingerprint), " ", "")
+}
+
 // sign records a sheet that was signed by hand, with its scan.
 func (p onPaper) sign(ctx context.Context, s streams, c jobChoice, file string, f format) error {
 	scan, err := os.ReadFile(file)
@@ -86,7 +106,7 @@ func (p onPaper) sign(ctx context.Context, s streams, c jobChoice, file string, 
 	if strings.EqualFold(filepath.Ext(file), ".json") {
 		return usagef("%s is no scan of a sheet: leave --by, --date and --code out for the file of the proof page", file)
 	}
-	i, err := prepare(ctx, s, c)
+	i, err := p.prepare(ctx, s, c)
 	if err != nil {
 		return err
 	}

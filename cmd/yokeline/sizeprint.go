@@ -107,7 +107,7 @@ func nameTable(unit length.Unit, names []nameRow) *table {
 			verdict += " by " + show(n.OverBy, length.Up)
 			wide, room = length.Up, length.Down
 		}
-		t.add(n.Player, n.size, n.Place, inARow(n.Text), n.verdict(verdict), show(n.LetterHeight, length.Nearest), show(n.InkWidth, wide),
+		t.add(n.Player, n.size, n.Place, inARow(n.Text), n.verdict(verdict), show(n.LetterHeight, lettersRounded(n.Verdict)), show(n.InkWidth, wide),
 			show(n.Limit, room), howSet(n), n.would(wouldFit(n, unit), unit))
 	}
 	return t
@@ -228,9 +228,24 @@ func sizedForProof(ctx context.Context, s streams, choice jobChoice) (*sizes.Siz
 	return i.sized, nil
 }
 
+// lettersRounded is how a letter height is rounded: down where it was lowered,
+// as check and the proof say it, for it must not promise more than it is.
+func lettersRounded(verdict string) length.Rounding {
+	if verdict == fit.Reduced.String() {
+		return length.Down
+	}
+	return length.Nearest
+}
+
 // printLooks tells the heights that names share, and whose name sets them.
 func printLooks(s streams, sized *sizes.Sized) {
 	show := func(mm float64) string { return length.Plain(mm, sized.Order.Units, length.Nearest) }
+	low := func(mm, asked float64) string {
+		if mm >= asked {
+			return show(mm)
+		}
+		return length.Plain(mm, sized.Order.Units, length.Down)
+	}
 	for _, look := range sized.Looks {
 		who := "the team"
 		if look.Size != (garment.Size{}) {
@@ -240,9 +255,12 @@ func printLooks(s streams, sized *sizes.Sized) {
 			fmt.Fprintf(s.out, "\none look for %s: every name that fits is %s high, as asked\n", who, show(look.Height))
 			continue
 		}
+		if look.Names < 2 { // its row says how it comes out
+			continue
+		}
 		setter := sized.Players[look.Player]
 		fmt.Fprintf(s.out, "\none look for %s: every name that fits is %s high, of %s asked; %s sets it, without that name %s\n",
-			who, show(look.Height), show(look.Asked), setter.Label(), show(look.Without))
+			who, low(look.Height, look.Asked), show(look.Asked), setter.Label(), low(look.Without, look.Asked))
 	}
 }
 

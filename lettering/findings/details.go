@@ -106,7 +106,7 @@ type Look struct {
 func (c *checker) looks() {
 	unit := c.subject.Units
 	for _, l := range c.subject.Looks {
-		got := breaking(l.Height, l.Asked, unit, length.Down)
+		got, by := lower(l.Height, l.Asked, unit)
 		without := length.Plain(l.Without, unit, length.Down)
 		more := "without that name the others would be " + without + " high"
 		measured := got + ", set by this name; without it " + without
@@ -116,7 +116,7 @@ func (c *checker) looks() {
 		c.keep(Result{
 			Finding: Finding{
 				Severity: Advice, Player: l.Player, Place: "back name", What: "letters of " + l.Who,
-				Measured: measured, Required: length.Plain(l.Asked, unit, length.Nearest) + " as asked", By: length.Plain(l.Asked-l.Height, unit, length.Up),
+				Measured: measured, Required: length.Plain(l.Asked, unit, length.Nearest) + " as asked", By: by,
 			},
 			mend: "the name of " + who + " sets the height for " + l.Who + ": " + more + "; shorten that name, or size names by themselves (fit: same: none)",
 		})

@@ -185,4 +185,24 @@ func TestALookThatIsLowerThanAskedNamesWhoSetsIt(t *testing.T) {
 	s = named(t, 0, []string{"Featherwhistleton", "Featherwhistleton"}, func(o *order.Order, _ *order.Piece) { o.Fit.Same = "team" })
 	r, _ := detail(findings.Check(nil, findings.Of(s)), "back name", "letters of the team")
 	assert.Contains(t, r.Measured, "no higher without it")
+	for _, same := range []string{"team", "size"} {
+		s = named(t, 0, []string{"Featherwhistleton"}, func(o *order.Order, _ *order.Piece) { o.Fit.Same = same })
+		for _, r := range findings.Check(nil, findings.Of(s)) {
+			assert.NotContains(t, r.What, "letters of", "there are no others to be kept low")
+		}
+	}
+}
+
+func TestALoweredNameIsAsHighInAFindingAsInTheListOfSizes(t *testing.T) {
+	s := named(t, 0, []string{"Ng", "Featherwhistleton"}, func(o *order.Order, _ *order.Piece) { o.Fit.Same = "team" })
+	name, ok := s.Players[1].Piece("back name")
+	require.True(t, ok)
+	results := findings.Check(nil, findings.Of(s))
+	r, ok := detail(results, "back name", "name height")
+	require.True(t, ok)
+	assert.Equal(t, length.Plain(name.Height(), s.Order.Units, length.Down), r.Measured, "as size and the proof print it")
+	look, ok := detail(results, "back name", "letters of the team")
+	require.True(t, ok)
+	assert.Contains(t, look.Measured, r.Measured+", set by this name")
+	assert.Equal(t, r.By, look.By)
 }

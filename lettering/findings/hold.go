@@ -241,3 +241,9 @@ func breaking(mm, limit float64, unit length.Unit, r length.Rounding) string {
 	}
 	return fmt.Sprintf("%.6f mm", mm)
 }
+
+// lower says how high letters came out that were asked for higher, rounded
+// down as in every list of sizes, and by how much they fall short.
+func lower(high, asked float64, unit length.Unit) (got, by string) {
+	return breaking(high, asked, unit, length.Down), length.Plain(asked-high, unit, length.Up)
+}

@@ -1,7 +1,9 @@
 package findings
 
 import (
+	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"yokeline/lettering/length"
 	"yokeline/lettering/sizes"
@@ -146,7 +148,24 @@ func (c *checker) straddle(w Wearer, m Measured) {
 	}
 	if p.Parted[1] != "" {
 		r.Severity, r.Measured = Advice, "parted as "+p.Parted[0]+" and "+p.Parted[1]+"; whole, "+strings.Join(p.Straddle, ", ")+" would lie on the opening or its clearance"
-		r.mend = "look at the halves on the " + m.Place + " of " + who + "; split: at 3 parts it elsewhere"
+		r.mend = "look at the halves on the " + m.Place + " of " + who + elsewhere(p.Parted)
 	}
 	c.keep(r)
 }
+
+// elsewhere says how to part a name at a place other than the present one;
+// empty for two letters, which have no other.
+func elsewhere(halves [2]string) string {
+	left, right := letters(halves[0]), letters(halves[1])
+	switch {
+	case right > 1:
+		left++
+	case left > 1:
+		left--
+	default:
+		return ""
+	}
+	return fmt.Sprintf("; split: at %d parts it elsewhere", left)
+}
+
+func letters(s string) int { return utf8.RuneCountInString(strings.Join(strings.Fields(s), "")) }

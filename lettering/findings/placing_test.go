@@ -54,3 +54,20 @@ func TestStacksAndPlacketsAreReported(t *testing.T) {
 	}
 	assert.True(t, math.IsNaN(number.Limit))
 }
+
+func TestANameIsNeverSaidToBePartedElsewhereWhereItIsPartedNow(t *testing.T) {
+	for _, c := range []struct {
+		halves [2]string
+		mend   string
+	}{
+		{[2]string{"Ott", "ers"}, "look at the halves on the front name of Ng; split: at 4 parts it elsewhere"},
+		{[2]string{"Ot", "t"}, "look at the halves on the front name of Ng; split: at 1 parts it elsewhere"},
+		{[2]string{"Red", "T ide"}, "look at the halves on the front name of Ng; split: at 4 parts it elsewhere"},
+		{[2]string{"O", "t"}, "look at the halves on the front name of Ng"},
+	} {
+		m := findings.NewMeasured("front name", findings.KindText, c.halves[0]+c.halves[1])
+		got := findings.Check(nil, placed(m, findings.Placing{Straddle: []string{"t"}, Parted: c.halves}))
+		require.Len(t, got, 1)
+		assert.Equal(t, c.mend, got[0].Remedy)
+	}
+}

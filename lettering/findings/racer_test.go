@@ -136,3 +136,22 @@ players:
 	assert.Equal(t, findings.Violation, got[0].Severity)
 	assert.Empty(t, about(findings.Check(rules, findings.Of(s)), "number width"))
 }
+
+func TestAWiderLimitIsNoRemedyWhereItFlattensTheArch(t *testing.T) {
+	// The width of a name on the circle of a narrow limit is not its width on that
+	// of a wide one: such a limit would leave the name over again.
+	for form, offered := range map[string]bool{"radial arch, rise: 1in": false, "radial arch, radius: 20in": true, "vertical arch, rise: 1in": true} {
+		s := sizedFrom(t, strings.Replace(racerJob, "height: 2 1/2in", "height: 2 1/4in, shape: "+form, 1))
+		got := about(findings.Check(nil, findings.Of(s)), "name width")
+		require.NotEmpty(t, got, form)
+		assert.Equal(t, offered, strings.Contains(got[0].Remedy, "write limit:"), "%s: %s", form, got[0].Remedy)
+		if !offered {
+			continue
+		}
+		_, limit, _ := strings.Cut(got[0].Remedy, "write limit: ")
+		limit, _, _ = strings.Cut(limit, " for ")
+		wide := sizedFrom(t, strings.Replace(racerJob, "height: 2 1/2in", "height: 2 1/4in, limit: "+limit+", shape: "+form, 1))
+		piece, _ := wide.Players[0].Piece(garment.BackName)
+		assert.NotEqual(t, fit.Over, piece.Name.Verdict, "%s with limit %s", form, limit)
+	}
+}

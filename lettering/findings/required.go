@@ -76,7 +76,7 @@ func (c *checker) place(p rulebook.Position) {
 		failed++
 		c.cited(p.Required, Result{
 			Finding: Finding{Severity: severity, Player: w.Player, Place: p.Place, What: "required place", Measured: "missing", Required: want},
-			mend:    fmt.Sprintf("add %s: %s has none", want, who),
+			mend:    fmt.Sprintf("add %s for %s: there is none", want, who),
 		})
 	}
 	if has > 0 && failed == 0 {

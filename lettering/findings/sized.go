@@ -4,6 +4,7 @@ import (
 	"math"
 	"sync"
 
+	"yokeline/lettering/fit"
 	"yokeline/lettering/garment"
 	"yokeline/lettering/sizes"
 )
@@ -28,7 +29,7 @@ func Of(s *sizes.Sized) Subject {
 	}
 	group.Wait()
 	for _, l := range s.Looks {
-		if l.Player >= 0 && l.Height < l.Asked {
+		if l.Player >= 0 && l.Height < l.Asked && l.Names > 1 { // a single name keeps no other low
 			out.Looks = append(out.Looks, lookOf(s, l))
 		}
 	}
@@ -44,7 +45,7 @@ func lookOf(s *sizes.Sized, l sizes.Look) Look {
 }
 
 func wearer(s *sizes.Sized, p sizes.Player, asked wants) Wearer {
-	w := Wearer{Player: p.Label(), Name: p.Name, Number: p.Number, Role: p.Role, Unsized: p.Garment == nil}
+	w := Wearer{Player: p.Label(), Name: p.Name, Number: p.Number, Role: p.Role, Unsized: p.Garment == nil, Signed: p.Signed}
 	for _, piece := range p.Pieces {
 		m := measure(piece, asked)
 		if asked.down && m.Kind == KindNumber {
@@ -91,7 +92,10 @@ func measure(p sizes.Piece, asked wants) Measured {
 	n := p.Name
 	m.Alone, m.Unmatched = p.Alone, p.Unmatched
 	m.Verdict, m.Asked, m.Limit, m.OverBy, m.Shape = n.Verdict.String(), n.Asked, orNone(n.Limit), n.OverBy, n.Form()
-	if p.Asked.Limit == nil && p.Room.Convention > 0 && p.Room.Convention < p.Room.Panel {
+	// A wider limit flattens the circle that a rise makes, and so widens a name
+	// on it: the width that it has now is no limit that would do.
+	flattens := (n.Shape == fit.RadialArch || n.Shape == fit.RadialArchDown) && p.Asked.Rise != nil
+	if !flattens && p.Asked.Limit == nil && p.Room.Convention > 0 && p.Room.Convention < p.Room.Panel {
 		m.Leaves = p.Room.Panel
 	}
 	if asked.level {

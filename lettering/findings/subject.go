@@ -33,7 +33,10 @@ type Wearer struct {
 	// Unsized is set when the garment's size is not known: nothing can be
 	// placed yet, so nothing is missing either.
 	Unsized bool
-	Pieces  []Measured
+	// Signed is set for a player who is signed already: how the name came out was
+	// chosen, and is no news.
+	Signed bool
+	Pieces []Measured
 }
 
 // Kinds of piece.
@@ -221,12 +224,12 @@ func (c *checker) fits() {
 					},
 					mend: mendWidth(m, by, unit),
 				})
-			case m.Verdict == "reduced" && max(m.Height, m.Alone) < m.Asked:
+			case m.Verdict == "reduced" && max(m.Height, m.Alone) < m.Asked && !w.Signed:
 				high := max(m.Height, m.Alone)
-				got := breaking(high, m.Asked, unit, length.Down)
+				got, by := lower(high, m.Asked, unit)
 				c.keep(Result{
 					Finding: Finding{
-						Severity: Advice, Player: w.Player, Place: m.Place, What: what + " height", By: length.Plain(m.Asked-high, unit, length.Up),
+						Severity: Advice, Player: w.Player, Place: m.Place, What: what + " height", By: by,
 						Measured: got, Required: length.Plain(m.Asked, unit, length.Nearest) + " as asked",
 					},
 					mend: "look at the " + m.Place + " of " + who + ": it fits only at " + got,

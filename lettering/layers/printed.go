@@ -29,7 +29,7 @@ func (b *builder) sublimation(shapes []shape) error {
 	b.image(shapes)
 	for _, s := range shapes {
 		if s.colour.Hex == "#ffffff" {
-			b.note("%s: white is the cloth, nothing is printed there", s.name)
+			b.note("%s: white is not printed; the cloth shows there in its own colour", s.name)
 		}
 	}
 	return nil

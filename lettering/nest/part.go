@@ -28,7 +28,11 @@ type FitError struct {
 }
 
 // Error names the piece, its size and the stock it needs.
-func (e *FitError) Error() string {
+func (e *FitError) Error() string { return fmt.Sprintf("piece %d is %s", e.ID, e.Why()) }
+
+// Why is the error without the piece's ID, for readers who know the piece by its
+// name: its size and the stock it needs.
+func (e *FitError) Why() string {
 	what, turned := "sheet", ""
 	if e.Stock.Roll() {
 		what = "roll"
@@ -44,8 +48,8 @@ func (e *FitError) Error() string {
 	if e.Stock.Roll() && e.Stock.MaxLength == 0 {
 		need = fmt.Sprintf("a roll at least %s mm wide", round(e.NeedWidth))
 	}
-	return fmt.Sprintf("piece %d is %s × %s mm and does not fit the %s%s%s: it needs %s, or narrower margins, or must be made smaller",
-		e.ID, round(e.Width), round(e.Height), what, name, turned, need)
+	return fmt.Sprintf("%s × %s mm and does not fit the %s%s%s: it needs %s, or narrower margins, or must be made smaller",
+		round(e.Width), round(e.Height), what, name, turned, need)
 }
 
 // round prints a length with the tenths that a reader can use, never too small.

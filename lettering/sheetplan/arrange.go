@@ -57,7 +57,7 @@ func (p *Plan) arrange(o Options) error {
 		}
 	}
 	for _, wrong := range fits(items, p.Stock) {
-		p.Loose[wrong.ID] = wrong.Error()
+		p.Loose[wrong.ID] = wrong.Why()
 	}
 	items = slices.DeleteFunc(items, func(i nest.Item) bool { return p.Loose[i.ID] != "" })
 	if len(items) == 0 {
@@ -193,6 +193,8 @@ func (p *Plan) On(n int, by nest.By) []Placed {
 	}
 	if by == nest.Outlines {
 		freeRooms(out)
+		sheet := geom.Rect{Max: geom.Point{X: p.Layout.Sheets[n].Width, Y: p.Layout.Sheets[n].Height}}
+		keepRooms(out, sheet.Grow(-p.Stock.Margin), sheet)
 	}
 	return out
 }
@@ -236,7 +238,7 @@ func (p *Plan) Spots(s *sizes.Sized, player int, place garment.Place) []tally.Sp
 		if part.Player != player || s.Players[player].Pieces[part.Piece].Asked.Place != place {
 			continue
 		}
-		t := tally.Spot{Sheet: "loose"}
+		t := tally.Spot{Sheet: tally.Loose}
 		if ok {
 			t = tally.Spot{Sheet: strconv.Itoa(at.sheet), Position: "#" + strconv.Itoa(at.place)}
 		}

@@ -1,6 +1,42 @@
 package sheetplan
 
-import "yokeline/lettering/geom"
+import (
+	"math"
+
+	"yokeline/lettering/geom"
+)
+
+// labelDeep is the depth, mm, from which a room takes a label that is read with
+// ease.
+const labelDeep = 2.7
+
+// keepRooms keeps the rooms for labels within the margins of the sheet: parts that
+// lie by their outlines reach up to them. A part that has no other room for its
+// label has it in the margin, but never off the sheet.
+func keepRooms(parts []Placed, within, sheet geom.Rect) {
+	for i := range parts {
+		rooms := clipped(parts[i].Art.Waste, within)
+		deepest := 0.0
+		for _, room := range rooms {
+			deepest = math.Max(deepest, math.Min(room.Width(), room.Height()))
+		}
+		if deepest < labelDeep {
+			rooms = clipped(parts[i].Art.Waste, sheet)
+		}
+		parts[i].Art.Waste = rooms
+	}
+}
+
+func clipped(rooms [4]geom.Rect, to geom.Rect) [4]geom.Rect {
+	for k, room := range rooms {
+		room.Min = geom.Point{X: math.Max(room.Min.X, to.Min.X), Y: math.Max(room.Min.Y, to.Min.Y)}
+		room.Max = geom.Point{X: math.Min(room.Max.X, to.Max.X), Y: math.Min(room.Max.Y, to.Max.Y)}
+		if rooms[k] = room; room.Empty() {
+			rooms[k] = geom.EmptyRect()
+		}
+	}
+	return rooms
+}
 
 // freeRooms empties the rooms for labels that something of another part lies in:
 // parts that lie in each other share their margins.

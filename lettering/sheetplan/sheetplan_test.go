@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -17,6 +18,7 @@ import (
 	"yokeline/lettering/order"
 	"yokeline/lettering/sheetplan"
 	"yokeline/lettering/sizes"
+	"yokeline/lettering/tally"
 	"yokeline/lettering/typeface"
 )
 
@@ -145,11 +147,52 @@ func TestSpotsNameEveryPartOfAPiece(t *testing.T) {
 
 func TestWhatNoSheetTakesIsLoose(t *testing.T) {
 	small := nest.Stock{Name: "postcard", Width: 148, Height: 105, Margin: 5, Gap: 3}
-	p := plan(t, demo(t, "cut film", 2), sheetplan.Options{Stock: &small})
+	s := demo(t, "cut film", 2)
+	p := plan(t, s, sheetplan.Options{Stock: &small})
 	assert.NotEmpty(t, p.Loose)
-	for _, why := range p.Loose {
+	for i, why := range p.Loose {
 		assert.Contains(t, why, "postcard")
+		assert.NotContains(t, why, fmt.Sprintf("piece %d", i), "readers know a piece by its player and place")
+		part := p.Parts[i]
+		assert.Contains(t, tally.SpotWords(p.Spots(s, part.Player, s.Players[part.Player].Pieces[part.Piece].Asked.Place)), "on no sheet")
 	}
+}
+
+// Parts that lie by their outlines reach up to the margins: no label is cut off by
+// the edge of the sheet.
+func TestRoomsForLabelsLieOnTheSheet(t *testing.T) {
+	bare := nest.Stock{Name: "bare roll", Width: 600, MaxLength: 1500, Gap: 3}
+	p := plan(t, demo(t, "cut film", 4), sheetplan.Options{Stock: &bare, Nest: nest.Options{Order: nest.Tight, By: nest.Outlines, Effort: 2}})
+	rooms := 0
+	for n, sheet := range p.Layout.Sheets {
+		for _, part := range p.On(n, nest.Outlines) {
+			for _, room := range part.Art.Waste {
+				if room.Empty() {
+					continue
+				}
+				rooms++
+				assert.True(t, room.Min.X >= 0 && room.Min.Y >= 0 && room.Max.X <= sheet.Width && room.Max.Y <= sheet.Height, "sheet %d: %v", n+1, room)
+			}
+		}
+	}
+	assert.Positive(t, rooms)
+}
+
+// A note that is true of several pieces is said once, with their places.
+func TestNotesNameThePlaces(t *testing.T) {
+	s := demo(t, "embroidery", 2)
+	notes := plan(t, s, sheetplan.Options{}).Notes(s)
+	require.NotEmpty(t, notes)
+	said := 0
+	for _, note := range notes {
+		if strings.Contains(note, "digitising") {
+			said++
+			for _, piece := range s.Players[0].Pieces {
+				assert.Contains(t, note, string(piece.Asked.Place))
+			}
+		}
+	}
+	assert.Equal(t, 1, said)
 }
 
 func TestStocksGrow(t *testing.T) {

@@ -23,6 +23,7 @@ type Look struct {
 	// Without is the height that the others would share without that player, mm;
 	// the height asked where there are no others.
 	Without float64
+	Names   int // how many names share it
 }
 
 // Whose names share a height, by the job's words.
@@ -105,6 +106,7 @@ func looks(heights []alone) []Look {
 			at[a.key] = n
 			out = append(out, Look{Size: a.key.size, Asked: a.key.asked, Height: a.key.asked, Player: -1, Without: a.key.asked})
 		}
+		out[n].Names++
 		if look := &out[n]; a.height < look.Height {
 			look.Without, look.Height, look.Player = look.Height, a.height, i
 		} else {

@@ -72,7 +72,7 @@ func TestANameLoweredForTheLookIsReducedAndNeedsNoWayOut(t *testing.T) {
 	o = herons(player("Ng", "7", garment.Adult, "M"), player("Quill", "9", garment.Adult, "S"))
 	o.Fit.Same = "team"
 	s = resolve(t, o, nil)
-	assert.Equal(t, sizes.Look{Asked: 63.5, Height: 63.5, Player: -1, Without: 63.5}, s.Looks[0])
+	assert.Equal(t, sizes.Look{Asked: 63.5, Height: 63.5, Player: -1, Without: 63.5, Names: 2}, s.Looks[0])
 	assert.Equal(t, fit.Full, backName(t, s.Players[0]).Name.Verdict, "at the height asked nothing is reduced")
 }
 

@@ -21,7 +21,7 @@ type tailed struct {
 
 // tailRefits is how often a name is made smaller until its tail fits too: the
 // tail grows with the letters, so the second try is nearly always enough.
-const tailRefits = 6
+const tailRefits = 12
 
 // withTail fits a name with the tail that its piece asks for: both together
 // stay within the limit. The result is shared and must not be changed.
@@ -31,9 +31,9 @@ func (w *worker) withTail(l *layout, i int, text string, limit, height float64) 
 		return t, nil
 	}
 	t, err := kept(w.tails, k, func() (tailed, error) {
-		inner := limit
+		search := narrowing{inner: limit}
 		for range tailRefits {
-			n, err := w.name(l, i, text, inner, height)
+			n, err := w.name(l, i, text, search.inner, height)
 			if err != nil {
 				return tailed{}, err
 			}
@@ -42,7 +42,7 @@ func (w *worker) withTail(l *layout, i int, text string, limit, height float64) 
 				t.path = t.shape.Path()
 				return t, err
 			}
-			inner *= limit / t.name.InkWidth * (1 - 1e-6)
+			search.next(n.InkWidth, t.name.InkWidth, limit)
 		}
 		return tailed{}, fmt.Errorf("the tail of %q does not settle within its room; make it shorter with tail: {length: 70%%}", text)
 	})
@@ -50,6 +50,33 @@ func (w *worker) withTail(l *layout, i int, text string, limit, height float64) 
 		w.plan.tails.keep(k, t)
 	}
 	return t, err
+}
+
+// narrowing searches the limit for the letters under which the letters and
+// their tail together keep to a limit.
+type narrowing struct {
+	inner            float64 // the limit for the letters to try
+	letters, reached float64 // width of the letters tried before and of the whole; 0 at first
+}
+
+// tailSlack is how far inside the limit later tries aim, in millimetres:
+// tries that all come from above would otherwise never get there.
+const tailSlack = 0.05
+
+// next takes the width that the letters had and that of the whole, and moves
+// on to less room for the letters than they took: at first in proportion, as
+// if the tail were one of them; after that by how much the last step has
+// helped. Where letters only move closer or get narrower the tail's own
+// overhang stays, and proportion helps too little.
+func (s *narrowing) next(letters, width, limit float64) {
+	letters = min(letters, s.inner)
+	s.inner = letters * limit / width * (1 - 1e-6)
+	if moved := s.letters - letters; moved > 0 {
+		// Another place of the tail changes the width by a leap: no great trust.
+		slope := min(max((s.reached-width)/moved, 0.5), 2)
+		s.inner = letters - (width-limit+tailSlack)/slope
+	}
+	s.letters, s.reached = letters, width
 }
 
 // tailShelf keeps the tails of a job for every sizing of it: they cost more than

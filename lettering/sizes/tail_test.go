@@ -124,3 +124,15 @@ func TestEverySettingOfLettersChangesTheFingerprint(t *testing.T) {
 		seen[f] = what
 	}
 }
+
+func TestAShortNameWithATailFitsEverySize(t *testing.T) {
+	// The tail reaches past a short name that ends in a descender: the letters
+	// alone have room to spare, and only they can be made smaller.
+	for _, tenths := range []int64{106, 100, 80} {
+		limit := length.Inches(tenths, 10)
+		name, _ := frontName(t, scripted(func(p *order.Piece) { p.Text, p.Limit = "Óddly", &limit }), 0)
+		require.NotEqual(t, fit.Over, name.Name.Verdict)
+		assert.LessOrEqual(t, name.InkWidth(), limit.MM())
+		assert.Greater(t, name.InkWidth(), 0.9*limit.MM(), "and not much less than there is room for, the leap of a tail to another letter apart")
+	}
+}

@@ -165,6 +165,9 @@ func outlineWords(all []order.Outline) string {
 	return strings.Join(out, ", ")
 }
 
+// Loose stands in place of a sheet for what no sheet takes.
+const Loose = "loose"
+
 // SpotWords says where the parts of a piece lie: gold sheet 2 B4, white sheet 1 A1.
 func SpotWords(spots []Spot) string {
 	var out []string
@@ -174,9 +177,12 @@ func SpotWords(spots []Spot) string {
 	return strings.Join(out, ", ")
 }
 
-// String returns the spot in words: gold sheet 2 B4.
+// String returns the spot in words: gold sheet 2 B4, or gold on no sheet.
 func (s Spot) String() string {
 	words := "sheet " + s.Sheet
+	if s.Sheet == Loose {
+		words = "on no sheet"
+	}
 	if s.Part != "" {
 		words = s.Part + " " + words
 	}

@@ -26,6 +26,8 @@ type Options struct {
 	Label    Label
 	Unsigned bool      // mark the art as UNSIGNED, in a strip under it
 	Made     time.Time // date in the PDF; zero stands for 1 January 2000
+
+	whole bool // a whole sheet: its page is the sheet, with no margin round it
 }
 
 // Bench writes art. It is not safe for concurrent use.
@@ -57,9 +59,13 @@ const (
 )
 
 // Extent is the box, mm, of the page that SVG and PDF are written as: the art's
-// box with a small margin, and the strip under it that says UNSIGNED.
+// box with a small margin, and the strip under it that says UNSIGNED. A sheet has
+// no margin of its own: its page is the sheet that goes into the machine.
 func Extent(art layers.Art, o Options) geom.Rect {
-	box := art.Box.Grow(margin)
+	box := art.Box
+	if !o.whole {
+		box = box.Grow(margin)
+	}
 	if o.Unsigned {
 		box.Min.Y -= strip
 	}

@@ -28,7 +28,7 @@ func (b *Bench) SheetSVG(w io.Writer, s Sheet, o Options) error {
 	if err != nil {
 		return err
 	}
-	o.Label = Label{Player: s.Name}
+	o.Label, o.whole = Label{Player: s.Name}, true
 	return writeSVG(w, groups, art, o)
 }
 
@@ -38,7 +38,7 @@ func (b *Bench) SheetPDF(w io.Writer, s Sheet, o Options) error {
 	if err != nil {
 		return err
 	}
-	o.Label = Label{Player: s.Name}
+	o.Label, o.whole = Label{Player: s.Name}, true
 	return writePDF(w, groups, art, o)
 }
 

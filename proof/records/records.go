@@ -75,6 +75,9 @@ type Answer struct {
 // Dir is the name of the revision's folder among the records.
 func (r Revision) Dir() string { return DirOf(r.Number) }
 
+// NumberOf is the number of the revision that a folder is of; false for others.
+func NumberOf(dir string) (int, bool) { return numbered(dir, revision, "") }
+
 // DirOf is the folder of the revision with a number.
 func DirOf(number int) string { return revision + strconv.Itoa(number) }
 
@@ -150,6 +153,9 @@ func read(records fs.FS, number int) (r Revision, known bool, err error) {
 	if err != nil {
 		return r, false, fmt.Errorf("%s: %w; restore the file from a copy", path.Join(r.Dir(), AskedFile), err)
 	}
+	if r.Asked.Onto < 0 || r.Asked.Onto >= number { // else sizing it again would never end
+		return r, false, fmt.Errorf("%s: revision %d cannot add to revision %d; restore the file from a copy", path.Join(r.Dir(), AskedFile), number, r.Asked.Onto)
+	}
 	for _, binds := range [2]bool{false, true} {
 		for {
 			name := r.NextFile(binds)
@@ -163,6 +169,9 @@ func read(records fs.FS, number int) (r Revision, known bool, err error) {
 			a, faults := signoff.Read(path.Join(r.Dir(), name), data)
 			if len(faults) > 0 {
 				return r, false, damaged(faults)
+			}
+			if a.Fingerprint != r.Fingerprint {
+				return r, false, fmt.Errorf("revision %d cannot be drawn again as it was: %s is an answer to another proof than its %s tells of; restore both from a copy", number, path.Join(r.Dir(), name), FactsFile)
 			}
 			r.Answers = append(r.Answers, Answer{File: name, Binds: binds, Answer: a})
 		}

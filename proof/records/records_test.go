@@ -108,3 +108,24 @@ func TestNoRecordsIsNoError(t *testing.T) {
 	assert.Equal(t, "issued", records.Folder("job.yaml"))
 	assert.Equal(t, "spring-issued", records.Folder("orders/spring.yaml"))
 }
+
+func TestAnAnswerToAnotherProofIsNotOneToThisRevision(t *testing.T) {
+	_, err := records.List(fstest.MapFS{
+		"revision-1/facts.txt":     file("one"),
+		"revision-1/asked.json":    file("{}"),
+		"revision-1/signed-1.json": answer(t, print("two"), "Robin Vale"),
+	})
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "revision-1/signed-1.json is an answer to another proof")
+}
+
+func TestARevisionAddsToAnEarlierOneOnly(t *testing.T) {
+	for _, onto := range []string{"3", "4", "-1"} {
+		_, err := records.List(fstest.MapFS{
+			"revision-3/facts.txt":  file("three"),
+			"revision-3/asked.json": file(`{"job": "job.yaml", "onto": ` + onto + `}`),
+		})
+		require.Error(t, err)
+		assert.Contains(t, err.Error(), "revision 3 cannot add to revision "+onto)
+	}
+}

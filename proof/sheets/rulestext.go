@@ -29,8 +29,9 @@ func onPage(text string) string {
 	})
 }
 
-// colourScience matches the figures of a colour that only a laboratory reads.
-var colourScience = regexp.MustCompile(` \(L\* [^)]*\)`)
+// colourScience matches the figures of a colour that only a laboratory reads, and
+// those of the borders, which have no say where the body is what must stand out.
+var colourScience = regexp.MustCompile(` \(L\* [^)]*\)|; border[ \d]* to garment.*$`)
 
 // forCoach leaves out of a measure what a coach has no use for; check prints it.
 func forCoach(text string) string { return colourScience.ReplaceAllString(text, "") }
