@@ -32,6 +32,7 @@ func (d *draft) garment(v value) {
 		{key: "trim", read: colour(&g.Trim)},
 		{key: "fibre", also: "fiber", read: line(&g.Fibre)},
 		{key: "spec", read: d.spec},
+		{key: "letters", read: d.letters},
 		{key: "clear", read: d.clear},
 	})
 	if !ok {
@@ -41,6 +42,7 @@ func (d *draft) garment(v value) {
 	if group != "" {
 		g.Group = garment.Group(group)
 	}
+	d.lettersKnown(v)
 	if _, given := found["cut"]; !given {
 		v.keyFault("such as garment: "+example, "garment: cut is missing")
 	}

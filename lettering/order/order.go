@@ -49,12 +49,15 @@ type Order struct {
 
 // GarmentChoice is the garment the whole order is put on.
 type GarmentChoice struct {
-	Cut    garment.Cut
-	Group  garment.Group // of sizes that do not say their own
-	Colour Colour
-	Trim   Colour           // zero if none was given
-	Fibre  string           // polyester, cotton and so on, in the shop's own word
-	Spec   *specsheet.Sheet // the maker's measures, nil: generic ones; see In
+	Cut   garment.Cut
+	Group garment.Group // of sizes that do not say their own
+	// Letters is the system that size letters are of, LettersEN or LettersUS; empty
+	// where the job does not say.
+	Letters string
+	Colour  Colour
+	Trim    Colour           // zero if none was given
+	Fibre   string           // polyester, cotton and so on, in the shop's own word
+	Spec    *specsheet.Sheet // the maker's measures, nil: generic ones; see In
 	// Clear is how far decoration keeps from the lines of the garment, mm; what is 0
 	// is as usual.
 	Clear garment.Margins

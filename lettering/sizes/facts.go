@@ -120,6 +120,9 @@ func (l *ledger) order(s *Sized) {
 	l.colour("garment colour", o.Garment.Colour)
 	l.colour("trim", o.Garment.Trim)
 	l.words("fibre", o.Garment.Fibre)
+	if o.Garment.Letters != "" {
+		l.words("letters of sizes", o.Garment.Letters)
+	}
 	l.words("decoration method", o.Method)
 	l.words("terms", o.Terms)
 	if r := s.Rules; r != nil {
