@@ -107,10 +107,14 @@ func (g garmentsChoice) garments() ([]*garment.Garment, error) {
 	if err != nil {
 		return nil, usageError{err.Error()}
 	}
+	wanted, from := garment.AllSizes(), garment.New
 	if g.spec != "" {
-		return g.fromSpec(cut)
+		sheet, err := g.sheet(cut)
+		if err != nil {
+			return nil, err
+		}
+		wanted, from = sheet.Sizes(cut), sheet.Garment
 	}
-	wanted := garment.AllSizes()
 	if g.size != "" {
 		size, err := garment.ParseSize(g.size, garment.Adult)
 		if err != nil {
@@ -120,7 +124,7 @@ func (g garmentsChoice) garments() ([]*garment.Garment, error) {
 	}
 	var out []*garment.Garment
 	for _, size := range wanted {
-		one, err := garment.New(cut, size)
+		one, err := from(cut, size)
 		if err != nil {
 			return nil, err
 		}

@@ -28,32 +28,6 @@ func (g garmentsChoice) sheet(cut garment.Cut) (*specsheet.Sheet, error) {
 	return sheet, nil
 }
 
-// fromSpec returns the sizes asked for with the sheet's measures; all sizes of
-// the sheet without --size.
-func (g garmentsChoice) fromSpec(cut garment.Cut) ([]*garment.Garment, error) {
-	sheet, err := g.sheet(cut)
-	if err != nil {
-		return nil, err
-	}
-	wanted := sheet.Sizes(cut)
-	if g.size != "" {
-		size, err := garment.ParseSize(g.size, garment.Adult)
-		if err != nil {
-			return nil, usageError{err.Error()}
-		}
-		wanted = []garment.Size{size}
-	}
-	var out []*garment.Garment
-	for _, size := range wanted {
-		one, err := sheet.Garment(cut, size)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, one)
-	}
-	return out, nil
-}
-
 // printSpec prints the sheet's measures, filled from the generic table.
 func (g garmentsChoice) printSpec(s streams, f format) error {
 	cut, err := garment.ParseCut(g.cut)
@@ -64,7 +38,7 @@ func (g garmentsChoice) printSpec(s streams, f format) error {
 	if err != nil {
 		return err
 	}
-	list, err := g.fromSpec(cut)
+	list, err := g.garments()
 	if err != nil {
 		return err
 	}
