@@ -27,6 +27,7 @@ type makeChoice struct {
 	tight, nested      bool
 	press, variant     string
 	market, paper      string
+	supply             string // watts,volts,amperes
 	knockout           bool
 	set                []string // trap=0.3mm
 }
@@ -64,6 +65,7 @@ Follow the supplier's data sheet and local rules, and press a test piece first.`
 	f.StringArrayVar(&m.set, "set", nil, "a length of your own for the art, such as trap=0.3mm; --set help lists them")
 	f.StringVar(&m.press, "press", "", "the shop's own press settings, a CSV file")
 	f.StringVar(&m.variant, "press-variant", "", "which setting of the method, such as blocker")
+	f.StringVar(&m.supply, "supply", "", "the heat press and its circuit in watts, volts and amperes, such as 1800,120,15: the ticket warns of a load too high")
 	f.StringVar(&m.market, "market", "", "US or EU: whose law the ticket reminds of, instead of the job's own")
 	f.StringVar(&m.paper, "paper", "", "letter or a4 for the ticket and the lists")
 	_ = c.MarkFlagDirname("output")

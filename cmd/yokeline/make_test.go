@@ -177,6 +177,8 @@ func TestMakeRefusesWhatItCannotUse(t *testing.T) {
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--set", "trap=9in"}, exitUsage, "--set"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--set", "magic=1mm"}, exitUsage, "--set"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--gap", "3mm"}, exitUsage, "go with --sheet"},
+		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--supply", "1800,120"}, exitUsage, "--supply"},
+		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--supply", "1800,0,15"}, exitUsage, "--supply"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--market", "Mars"}, exitUsage, "not US or EU"},
 		{[]string{"make", d.dir, "-o", "x", "--unsigned", "--press", "nowhere.csv"}, exitUsage, "cannot be read"},
 	} {

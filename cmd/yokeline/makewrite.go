@@ -254,6 +254,12 @@ func (m *makeChoice) ticket(b *bench, c *tally.Count) (func() error, error) {
 		}
 		in.Shop = shop
 	}
+	if m.supply != "" {
+		u := &in.Supply
+		if _, err := fmt.Sscanf(m.supply, "%g,%g,%g", &u.Watts, &u.Volts, &u.Amperes); err != nil || !(u.Watts > 0 && u.Volts > 0 && u.Amperes > 0) {
+			return nil, usagef("--supply: %q is not watts, volts and amperes such as 1800,120,15", m.supply)
+		}
+	}
 	if m.market != "" {
 		market := pressing.Market(strings.ToUpper(m.market))
 		if market != pressing.US && market != pressing.EU {
